@@ -1,0 +1,82 @@
+import type { Grade } from '../colour/grade.ts'
+import type { Framing } from '../picture/framing.ts'
+import type { MatrixName, RangeName } from '../picture/planes.ts'
+import type { Gauge } from '../time/footage.ts'
+import type { Frame } from '../time/frame.ts'
+import type { Rate } from '../time/rate.ts'
+import type { CueId, ReelId } from './recordIds.ts'
+
+/** Who stated a fact about the media: the file itself, or the person. */
+export type StatedBy = 'file' | 'person'
+
+/** The scan of a reel, as it was when it was opened. */
+export type Media = {
+  readonly name: string
+  /** Container and codec in words, such as 'MP4' and 'H.264'. */
+  readonly container: string
+  readonly codec: string
+  readonly width: number
+  readonly height: number
+  /** Width of the picture as shown, over its height. */
+  readonly displayAspect: number
+  readonly depth: number
+  readonly layout: '420' | '422' | '444' | 'rgb'
+  readonly matrix: MatrixName
+  readonly matrixBy: StatedBy
+  readonly range: RangeName
+  readonly rangeBy: StatedBy
+  readonly rateBy: StatedBy
+  /** Bytes of the file, or of all files of a sequence. */
+  readonly bytes: number
+}
+
+/** A reel of film and the scan of it. */
+export type Reel = {
+  readonly id: ReelId
+  readonly name: string
+  readonly gauge: Gauge
+  readonly rate: Rate
+  readonly frames: number
+  /** Timecode of frame 0, counted in frames from 00:00:00:00. */
+  readonly startCount: number
+  readonly isDropFrame: boolean
+  readonly media: Media
+}
+
+export type AgreementState = 'open' | 'agreed' | 'asked'
+
+/** How a cue's beginning was found. */
+export type BoundaryFound = {
+  readonly kind: 'start' | 'cut' | 'dissolve' | 'fade-out' | 'fade-in' | 'dip' | 'by-hand'
+  /** How sure the shot finder was, 0…1; 1 where a person decided. */
+  readonly confidence: number
+}
+
+/** One decision: from `first` up to the next cue of the reel, this is how the picture is made. */
+export type Cue = {
+  readonly id: CueId
+  readonly reel: ReelId
+  readonly first: Frame
+  /** Frames over which values move from the previous cue's to this cue's; 0 = on the frame. */
+  readonly ramp: number
+  readonly boundary: BoundaryFound
+  readonly grade: Grade
+  readonly framing: Framing
+  readonly note: string
+  readonly agreement: AgreementState
+}
+
+/** What holds for the whole job. */
+export type JobInfo = {
+  readonly id: 'job'
+  readonly title: string
+  /** Id of the tolerance profile the job is held to. */
+  readonly tolerance: string
+}
+
+/** The whole document: plain records by id. A reel's cues are those that name it, by `first`. */
+export type Job = {
+  readonly info: { readonly job: JobInfo }
+  readonly reels: Readonly<Record<ReelId, Reel>>
+  readonly cues: Readonly<Record<CueId, Cue>>
+}

@@ -1,0 +1,9 @@
+import type { Branded } from '../base/brand.ts'
+
+export type ReelId = Branded<string, 'ReelId'>
+export type CueId = Branded<string, 'CueId'>
+
+const random = (): string => crypto.randomUUID().replaceAll('-', '').slice(0, 12)
+
+export const newReelId = (): ReelId => `reel-${random()}` as ReelId
+export const newCueId = (): CueId => `cue-${random()}` as CueId

@@ -1,0 +1,2 @@
+/** What the core needs of its host, and all it may use of it. */
+declare const crypto: { randomUUID(): string }

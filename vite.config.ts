@@ -1,0 +1,97 @@
+import { copyFileSync, mkdirSync } from 'node:fs'
+import { resolve } from 'node:path'
+import react from '@vitejs/plugin-react'
+import { playwright } from '@vitest/browser-playwright'
+import { defineConfig } from 'vitest/config'
+import { BROWSER_ARGS, browserPath } from './test/support/browser.ts'
+
+/** Cross-origin isolation, for shared memory between workers; served by `npm start` as well. */
+const ISOLATION_HEADERS = {
+  'Cross-Origin-Opener-Policy': 'same-origin',
+  'Cross-Origin-Embedder-Policy': 'require-corp',
+  'Cross-Origin-Resource-Policy': 'same-origin',
+}
+
+const here = import.meta.dirname
+const KERNEL = resolve(here, '.cache/kernel/kernel.wasm')
+
+export default defineConfig(({ mode }) => {
+  const isCli = mode === 'cli'
+  return {
+    root: isCli ? here : resolve(here, 'src/app'),
+    base: './',
+    cacheDir: resolve(here, '.cache/vite'),
+    plugins: isCli
+      ? [
+          {
+            name: 'kernel-beside-cli',
+            closeBundle: () => {
+              mkdirSync(resolve(here, 'dist/cli'), { recursive: true })
+              copyFileSync(KERNEL, resolve(here, 'dist/cli/kernel.wasm'))
+            },
+          },
+        ]
+      : [react()],
+    worker: { format: 'es' as const },
+    server: { headers: ISOLATION_HEADERS, fs: { allow: [here] } },
+    build: isCli
+      ? {
+          ssr: resolve(here, 'src/cli/main.ts'),
+          outDir: resolve(here, 'dist/cli'),
+          emptyOutDir: true,
+          target: 'node20',
+        }
+      : {
+          outDir: resolve(here, 'dist/app'),
+          emptyOutDir: true,
+          target: 'es2023',
+          assetsInlineLimit: 0,
+        },
+    ...(isCli ? { ssr: { noExternal: true } } : {}),
+    test: {
+      projects: [
+        {
+          test: {
+            name: 'node',
+            root: here,
+            environment: 'node',
+            include: ['test/**/*.test.ts'],
+            exclude: ['test/browser/**', 'test/e2e/**', 'test/build/**'],
+            testTimeout: 60_000,
+          },
+        },
+        {
+          test: {
+            name: 'build',
+            root: here,
+            environment: 'node',
+            include: ['test/build/**/*.test.ts'],
+            testTimeout: 180_000,
+          },
+        },
+        {
+          server: { headers: ISOLATION_HEADERS, fs: { allow: [here] } },
+          test: {
+            name: 'browser',
+            root: here,
+            include: ['test/browser/**/*.test.ts'],
+            testTimeout: 120_000,
+            browser: {
+              enabled: true,
+              headless: true,
+              screenshotFailures: false,
+              provider: playwright({
+                launchOptions: {
+                  executablePath: browserPath(),
+                  chromiumSandbox: false,
+                  args: [...BROWSER_ARGS],
+                },
+              }),
+              instances: [{ browser: 'chromium' as const }],
+            },
+          },
+        },
+      ],
+    },
+  }
+})
