@@ -1,0 +1,39 @@
+import { ok, type Result } from '../../base/result.ts'
+import { type Frame, frame } from '../../time/frame.ts'
+import { cueChange } from '../change.ts'
+import { cuesOfReel } from '../cueList.ts'
+import type { LabelledChange } from '../history.ts'
+import type { BoundaryFound, Job } from '../job.ts'
+import { newCue } from '../newCue.ts'
+import type { CueId, ReelId } from '../recordIds.ts'
+
+/** Where a cue is to begin, and how that was found. */
+export type Placement = {
+  readonly first: Frame
+  readonly ramp: number
+  readonly boundary: BoundaryFound
+}
+
+/**
+ * Adds cues at the places found. A place where a cue already begins keeps that cue; a new cue
+ * begins with the values of the cue whose frames it takes, so nothing on screen changes.
+ */
+export const placeCues = (
+  job: Job,
+  reelId: ReelId,
+  places: readonly Placement[],
+  newId: () => CueId,
+): Result<LabelledChange> => {
+  const existing = cuesOfReel(job, reelId)
+  const taken = new Set(existing.map((cue) => cue.first))
+  const added = places
+    .filter(({ first }) => !taken.has(first))
+    .map(({ first, ramp, boundary }) => {
+      const from = existing.findLast((cue) => cue.first < first)
+      const made = newCue(newId(), reelId, first, boundary, ramp)
+      return from ? { ...made, grade: from.grade, framing: from.framing } : made
+    })
+  if (existing.length === 0 && !places.some(({ first }) => first === 0))
+    added.unshift(newCue(newId(), reelId, frame(0), { kind: 'start', confidence: 1 }))
+  return ok({ label: 'Find shots', change: cueChange([], added) })
+}

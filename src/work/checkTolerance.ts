@@ -1,0 +1,36 @@
+import type { Cue } from '../core/job/job.ts'
+import { valuesAt } from '../core/job/valuesAt.ts'
+import type { Coding } from '../core/picture/planes.ts'
+import type { Frame } from '../core/time/frame.ts'
+import type { ToleranceProfile } from '../core/tolerance/profile.ts'
+import { createVerdictGatherer, type Verdict } from '../core/tolerance/verdict.ts'
+import type { Kernel } from '../kernel/kernel.ts'
+import type { FrameSource } from '../media/frameSource.ts'
+
+/** One cue to be measured: its frames are `cue.first` up to and not including `end`. */
+export type CueCheck = {
+  readonly cue: Cue
+  readonly previous: Cue | undefined
+  readonly end: Frame
+}
+
+/** Measures every frame of a cue as it would be delivered. `onFrame` is told after each. */
+export const checkCue = async (
+  source: FrameSource,
+  kernel: Kernel,
+  { cue, previous, end }: CueCheck,
+  coding: Coding,
+  profile: ToleranceProfile,
+  onFrame: () => void,
+  signal?: AbortSignal,
+): Promise<Verdict | undefined> => {
+  const gatherer = createVerdictGatherer(profile)
+  for await (const { frame, planes } of source.readRange(cue.first, end, signal)) {
+    const { grade, framing } = valuesAt(cue, previous, frame)
+    const input = { planes, coding, grade, framing }
+    gatherer.add(frame, kernel.measureLevels(input, coding.matrix, profile))
+    onFrame()
+  }
+  signal?.throwIfAborted()
+  return gatherer.verdict()
+}

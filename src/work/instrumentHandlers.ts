@@ -1,0 +1,34 @@
+import { problem } from '../core/base/problem.ts'
+import type { Coding, Planes } from '../core/picture/planes.ts'
+import { toleranceProfile } from '../core/tolerance/profile.ts'
+import type { CodePicture, Kernel } from '../kernel/kernel.ts'
+import { MediaError } from '../media/mediaError.ts'
+import type { InstrumentCalls } from './instrumentCalls.ts'
+import type { Handlers } from './rpc.ts'
+
+/** The calls of the instrument worker, given how the kernel is loaded there. */
+export const instrumentHandlers = (
+  loadKernel: () => Promise<Kernel>,
+): Handlers<InstrumentCalls> => {
+  let held: { readonly planes: Planes; readonly coding: Coding } | undefined
+  let codes: CodePicture | undefined
+  return {
+    setFrame: (frame) => {
+      held = frame
+      return undefined
+    },
+    measure: async (request, { transfer }) => {
+      const kernel = await loadKernel()
+      const profile = toleranceProfile(request.profile)
+      if (!held || !profile)
+        throw new MediaError(problem('missing', 'There is no frame to measure; open a reel.'))
+      const input = { ...held, grade: request.grade, framing: request.framing }
+      const { matrix } = held.coding
+      codes = kernel.deliverCodes(input, matrix, codes)
+      const waveform = kernel.lumaWaveform(codes, request.waveformColumns)
+      const vectorscope = kernel.vectorscope(codes, request.vectorscopeSize)
+      transfer(waveform.buffer, vectorscope.buffer)
+      return { waveform, vectorscope, levels: kernel.measureLevels(input, matrix, profile) }
+    },
+  }
+}

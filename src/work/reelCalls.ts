@@ -1,0 +1,52 @@
+import type { Result } from '../core/base/result.ts'
+import type { Coding, Planes } from '../core/picture/planes.ts'
+import type { Frame } from '../core/time/frame.ts'
+import type { Verdict } from '../core/tolerance/verdict.ts'
+import type { MediaFacts } from '../media/mediaFacts.ts'
+import type { CueCheck } from './checkTolerance.ts'
+import type { ShotNews, ShotsFound } from './findShots.ts'
+import type { Still } from './makeStill.ts'
+import type { PlayedFrame, PlayPlan } from './playRange.ts'
+
+export type StillRequest = {
+  readonly frame: Frame
+  readonly width: number
+  readonly height: number
+  readonly coding: Coding
+}
+
+export type CheckRequest = {
+  readonly check: CueCheck
+  readonly coding: Coding
+  /** Id of the tolerance profile. */
+  readonly profile: string
+}
+
+/** What a reel worker does: it holds one open reel and reads, plays, searches and checks it. */
+export type ReelCalls = {
+  readonly open: {
+    readonly args: { readonly files: readonly File[] }
+    readonly progress: never
+    readonly answer: Result<MediaFacts>
+  }
+  readonly read: { readonly args: Frame; readonly progress: never; readonly answer: Planes }
+  readonly still: { readonly args: StillRequest; readonly progress: never; readonly answer: Still }
+  /** Begins a run of frames and ends the one before; the frames come by `playNext`. */
+  readonly play: { readonly args: PlayPlan; readonly progress: never; readonly answer: undefined }
+  readonly playNext: {
+    readonly args: undefined
+    readonly progress: never
+    readonly answer: PlayedFrame | undefined
+  }
+  readonly stop: { readonly args: undefined; readonly progress: never; readonly answer: undefined }
+  readonly findShots: {
+    readonly args: undefined
+    readonly progress: ShotNews
+    readonly answer: ShotsFound
+  }
+  readonly checkCue: {
+    readonly args: CheckRequest
+    readonly progress: number
+    readonly answer: Verdict | undefined
+  }
+}
