@@ -10,10 +10,13 @@ export const allOf = (t: Triple): number => {
   return wr * t[0] + wg * t[1] + wb * t[2]
 }
 
-/** The triple whose *all* is `all`, each channel keeping its tint. */
+/** Ten decimals: finer than any code value can show, and free of the noise of adding floats. */
+const tidy = (value: number): number => Number(value.toFixed(10))
+
+/** The triple whose *all* is `all`, each channel keeping its tint (to ten decimals). */
 export const withAll = (t: Triple, all: number): Triple => {
   const shift = all - allOf(t)
-  return mapTriple(t, (value) => value + shift)
+  return mapTriple(t, (value) => tidy(value + shift))
 }
 
 /** The triple with one channel set to a value. */

@@ -1,0 +1,123 @@
+import type { Cue } from '../core/job/job.ts'
+import type { Verdict } from '../core/tolerance/verdict.ts'
+import type { AppStore } from '../store/appStore.ts'
+import { checkKeyOf } from '../store/checkKey.ts'
+import {
+  codingOf,
+  cuesOf,
+  currentCue,
+  endOfCue,
+  jobOf,
+  previousCue,
+  reelOf,
+} from '../store/queries.ts'
+import type { AppState } from '../store/state.ts'
+import { createPaceKeeper } from '../work/pace.ts'
+import { isAbort, tellError } from './tellError.ts'
+import type { Workers } from './workers.ts'
+
+/** How long a cue must be left alone before it is measured anew. */
+const SETTLE_MS = 250
+
+/** Whether measuring may run now: it gives way to playing and to finding shots. */
+const mayCheck = (state: AppState): boolean =>
+  state.media === 'ready' && !state.playback.isPlaying && state.finding === undefined
+
+/** The cue to measure next: the one under the line first, then down the list. */
+const nextUnchecked = (state: AppState): Cue | undefined => {
+  const isUnchecked = (cue: Cue): boolean => {
+    const key = checkKeyOf(state, cue)
+    return key !== undefined && !state.verdicts.has(key)
+  }
+  const current = currentCue(state)
+  if (current && isUnchecked(current)) return current
+  return cuesOf(state).find(isUnchecked)
+}
+
+/**
+ * Measures every cue of the reel in the background whenever its verdict is not known, beginning
+ * with the one under the line. A change to the cue being measured starts it again.
+ */
+export const startChecker = (store: AppStore, workers: Workers): void => {
+  let running: { readonly key: string; readonly stop: AbortController } | undefined
+  let timer: ReturnType<typeof setTimeout> | undefined
+
+  const keep = (key: string, verdict: Verdict): void => {
+    const verdicts = new Map(store.getState().verdicts)
+    store.setState({ verdicts: verdicts.set(key, verdict) })
+  }
+  const check = async (cue: Cue): Promise<void> => {
+    const state = store.getState()
+    const reel = reelOf(state)
+    const job = jobOf(state)
+    const key = checkKeyOf(state, cue)
+    if (!reel || !job || key === undefined) return
+    const cues = cuesOf(state)
+    const end = endOfCue(cues, cue, reel)
+    const stop = new AbortController()
+    running = { key, stop }
+    const before = measuredFrames(state)
+    const pace = createPaceKeeper(reel.frames - before, () => performance.now())
+    const tell = (done: number): void =>
+      store.setState({
+        checking: { ...pace(done), done: before + done, total: reel.frames },
+      })
+    tell(0)
+    try {
+      const verdict = await workers.passes(
+        'checkCue',
+        {
+          check: { cue, previous: previousCue(cues, cue), end },
+          coding: codingOf(reel),
+          profile: job.info.job.tolerance,
+        },
+        { signal: stop.signal, onProgress: tell },
+      )
+      if (verdict) keep(key, verdict)
+    } catch (error) {
+      if (!isAbort(error)) {
+        tellError(store, error)
+        return
+      }
+    } finally {
+      running = undefined
+      store.setState({ checking: undefined })
+    }
+    consider(0)
+  }
+  const consider = (delay: number): void => {
+    clearTimeout(timer)
+    timer = setTimeout(() => {
+      const state = store.getState()
+      if (running || !mayCheck(state)) return
+      const cue = nextUnchecked(state)
+      if (cue) void check(cue)
+    }, delay)
+  }
+  store.subscribe((state, before) => {
+    const isAffected =
+      state.history !== before.history ||
+      state.media !== before.media ||
+      state.playback.isPlaying !== before.playback.isPlaying ||
+      state.finding !== before.finding ||
+      state.reelId !== before.reelId
+    if (!isAffected) return
+    if (running) {
+      const cue = cuesOf(state).find((each) => checkKeyOf(state, each) === running?.key)
+      if (!cue || !mayCheck(state)) running.stop.abort()
+    }
+    consider(SETTLE_MS)
+  })
+}
+
+/** Frames of the reel whose cues have a verdict. */
+const measuredFrames = (state: AppState): number => {
+  const reel = reelOf(state)
+  if (!reel) return 0
+  const cues = cuesOf(state)
+  return cues.reduce((sum, cue) => {
+    const key = checkKeyOf(state, cue)
+    const isMeasured = key !== undefined && state.verdicts.has(key)
+    return isMeasured ? sum + endOfCue(cues, cue, reel) - cue.first : sum
+  }, 0)
+}

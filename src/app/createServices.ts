@@ -1,0 +1,97 @@
+import { writeJob } from '../core/formats/job/writeJob.ts'
+import type { AppStore } from '../store/appStore.ts'
+import { tell } from '../store/notices.ts'
+import { jobOf } from '../store/queries.ts'
+import { INITIAL_STATE } from '../store/state.ts'
+import type { Services } from '../ui/services.ts'
+import { startAutosave } from './autosave.ts'
+import { startChecker } from './checker.ts'
+import { pickJobFile, pickReelFiles, saveTextFile } from './files.ts'
+import { createFrameDesk } from './frameDesk.ts'
+import { prepareHandOver } from './handOver.ts'
+import { createInstrumentDesk } from './instrumentDesk.ts'
+import { createMediaDesk } from './mediaDesk.ts'
+import { createPlayer } from './player.ts'
+import { createQuestions } from './questions.ts'
+import { SAMPLE } from './sample.ts'
+import { openShelf } from './shelf.ts'
+import { createShotDesk } from './shotDesk.ts'
+import { createStillDesk } from './stillDesk.ts'
+import { tellError } from './tellError.ts'
+import { createTick } from './tick.ts'
+import { startWorkers } from './workers.ts'
+
+/** A file name from a title: what every file system takes. */
+const fileNameFrom = (title: string): string =>
+  title
+    .normalize('NFKD')
+    .replace(/[^\w.-]+/gu, '-')
+    .replace(/^-+|-+$/gu, '') || 'job'
+
+/** Puts the program together around its store. */
+export const createServices = (store: AppStore): Services => {
+  const workers = startWorkers()
+  const shelf = openShelf()
+  const questions = createQuestions(store)
+  const desk = createFrameDesk(store, workers, () => player.pause())
+  const player = createPlayer(store, workers, desk.show, createTick())
+  const stills = createStillDesk(store, workers)
+  const instruments = createInstrumentDesk(store, workers, desk.frames)
+  const shots = createShotDesk(store, workers)
+  const media = createMediaDesk(store, workers, shelf, questions, SAMPLE, () => {
+    stills.forget()
+    desk.seek(store.getState().playhead)
+  })
+  startChecker(store, workers)
+  const autosave = startAutosave(store, shelf, media.isSample)
+
+  const save = async (name: string, text: string, type: string): Promise<void> => {
+    try {
+      if (await saveTextFile(name, text, type)) tell(store, `Saved ${name}.`)
+    } catch (error) {
+      tellError(store, error)
+    }
+  }
+  return {
+    openReel: media.openReel,
+    openJobFile: async (file) => media.openJobText(await file.text(), file.name),
+    openAny: media.openAny,
+    openSample: media.openSample,
+    pickReel: async () => media.openReel(await pickReelFiles()),
+    pickJob: async () => {
+      const file = await pickJobFile()
+      if (file) await media.openAny([file])
+    },
+    shelvedJobs: () =>
+      shelf.list().catch((error) => {
+        tellError(store, error)
+        return []
+      }),
+    openShelved: media.openShelved,
+    closeJob: async () => {
+      player.pause()
+      shots.stop()
+      await autosave.flush()
+      store.setState({ ...INITIAL_STATE })
+    },
+    saveJobFile: async () => {
+      const job = jobOf(store.getState())
+      if (!job) return
+      const name = `${fileNameFrom(job.info.job.title)}.reelwright.json`
+      await save(name, writeJob(job), 'application/json')
+    },
+    answerQuestion: questions.answerQuestion,
+    answerConfirmation: questions.answerConfirmation,
+    findShots: shots.findShots,
+    stopFinding: shots.stop,
+    play: player.play,
+    pause: player.pause,
+    seek: desk.seek,
+    frames: desk.frames,
+    readings: instruments.readings,
+    measure: instruments.measure,
+    stills,
+    prepareHandOver: () => prepareHandOver(store),
+    saveHandOver: ({ name, text, type }) => save(name, text, type),
+  }
+}

@@ -1,0 +1,11 @@
+import '@fontsource-variable/inter'
+import '../ui/styles/app.css'
+import { createRoot } from 'react-dom/client'
+import { createAppStore } from '../store/appStore.ts'
+import { AppView } from '../ui/AppView.tsx'
+import { createServices } from './createServices.ts'
+
+const root = document.getElementById('root')
+if (!root) throw new Error('Bug: the page has no root element')
+const store = createAppStore()
+createRoot(root).render(<AppView app={{ store, services: createServices(store) }} />)

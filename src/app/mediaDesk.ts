@@ -1,0 +1,181 @@
+import type { Job, Reel } from '../core/job/job.ts'
+import { newJob } from '../core/job/newJob.ts'
+import { newCueId } from '../core/job/recordIds.ts'
+import { readJob } from '../core/formats/job/readJob.ts'
+import type { MediaFacts } from '../media/mediaFacts.ts'
+import type { AppStore } from '../store/appStore.ts'
+import { showJob } from '../store/document.ts'
+import { tellProblems } from '../store/notices.ts'
+import { reelOf } from '../store/queries.ts'
+import type { MediaState } from '../store/state.ts'
+import type { Questions } from './questions.ts'
+import { reelFromFacts } from './reelFromFacts.ts'
+import type { Shelf } from './shelf.ts'
+import { tellError } from './tellError.ts'
+import type { Workers } from './workers.ts'
+
+export type MediaDesk = {
+  readonly openReel: (files: readonly File[]) => Promise<void>
+  readonly openJobText: (text: string, name: string) => Promise<void>
+  readonly openAny: (files: readonly File[]) => Promise<void>
+  readonly openSample: () => Promise<void>
+  readonly openShelved: (key: string) => Promise<void>
+  readonly isSample: () => boolean
+}
+
+export type Sample = { readonly reel: string; readonly reelName: string; readonly job: string }
+
+const isJobFile = (file: File): boolean => /\.json$/iu.test(file.name)
+
+/** Whether a scan is the one a reel of a job was made from, as far as the job can tell. */
+const isSameScan = (reel: Reel, facts: MediaFacts): boolean =>
+  reel.frames === facts.frames &&
+  reel.media.width === facts.width &&
+  reel.media.height === facts.height &&
+  reel.media.bytes === facts.bytes
+
+/** Opens reels and jobs, and brings the two together. */
+export const createMediaDesk = (
+  store: AppStore,
+  workers: Workers,
+  shelf: Shelf,
+  questions: Questions,
+  sample: Sample,
+  onReady: () => void,
+): MediaDesk => {
+  let isSample = false
+
+  const media = (state: MediaState): void => store.setState({ media: state })
+
+  /** Opens the files in every worker; undefined (and told) where they cannot be read. */
+  const openEverywhere = async (files: readonly File[]): Promise<MediaFacts | undefined> => {
+    const before = store.getState().media
+    media('opening')
+    try {
+      const opened = await workers.screen('open', { files })
+      if (!opened.ok) {
+        tellProblems(store, opened.problems)
+        media(before)
+        return undefined
+      }
+      await Promise.all([workers.passes('open', { files }), workers.stills('open', { files })])
+      return opened.value
+    } catch (error) {
+      tellError(store, error)
+      media(before)
+      return undefined
+    }
+  }
+  const ready = (): void => {
+    media('ready')
+    onReady()
+  }
+  const show = (job: Job, key: string, isTheSample: boolean): void => {
+    isSample = isTheSample
+    showJob(store, job, key)
+  }
+  const newKey = (): string => crypto.randomUUID()
+
+  const startJob = async (files: readonly File[]): Promise<void> => {
+    const facts = await openEverywhere(files)
+    if (!facts) return
+    const answer = await questions.coding(facts)
+    if (!answer) {
+      media(store.getState().history ? 'missing' : 'none')
+      return
+    }
+    const reel = reelFromFacts(facts, answer)
+    const key = newKey()
+    show(newJob(reel.name, reel, newCueId()), key, false)
+    ready()
+    await shelf.putScan(key, files).catch((error) => tellError(store, error))
+  }
+
+  /** Brings the scan of the job on screen back, asking where it is not the same one. */
+  const relink = async (files: readonly File[]): Promise<void> => {
+    const reel = reelOf(store.getState())
+    const facts = await openEverywhere(files)
+    if (!facts || !reel) return
+    if (!isSameScan(reel, facts)) {
+      const isWanted = await questions.confirm({
+        title: 'This is not the same scan',
+        says: `The job was made from ${reel.media.name} with ${reel.frames} frames of ${reel.media.width} × ${reel.media.height}; ${facts.name} has ${facts.frames} frames of ${facts.width} × ${facts.height}. Its cues may fall on other pictures.`,
+        yes: 'Use it all the same',
+      })
+      if (!isWanted) {
+        media('missing')
+        return
+      }
+    }
+    ready()
+    const { shelfKey } = store.getState()
+    if (shelfKey !== undefined && !isSample)
+      await shelf.putScan(shelfKey, files).catch((error) => tellError(store, error))
+  }
+
+  const openReel = async (files: readonly File[]): Promise<void> => {
+    if (files.length === 0) return
+    const { history, media: state } = store.getState()
+    await (history && state === 'missing' ? relink(files) : startJob(files))
+  }
+  const openJobText = async (text: string, name: string): Promise<void> => {
+    const job = readJob(text)
+    if (!job.ok) {
+      tellProblems(
+        store,
+        job.problems.map((problem) => ({ ...problem, says: `${name}: ${problem.says}` })),
+      )
+      return
+    }
+    show(job.value, newKey(), false)
+  }
+  const fetchSampleReel = async (): Promise<File> => {
+    const response = await fetch(sample.reel)
+    return new File([await response.blob()], sample.reelName)
+  }
+  return {
+    isSample: () => isSample,
+    openReel,
+    openJobText,
+    openAny: async (files) => {
+      const jobFile = files.find(isJobFile)
+      const reelFiles = files.filter((file) => file !== jobFile)
+      if (jobFile) await openJobText(await jobFile.text(), jobFile.name)
+      if (reelFiles.length > 0) await openReel(reelFiles)
+    },
+    openSample: async () => {
+      media('opening')
+      try {
+        const text = await (await fetch(sample.job)).text()
+        const job = readJob(text)
+        if (!job.ok) {
+          media('none')
+          tellProblems(store, job.problems)
+          return
+        }
+        const file = await fetchSampleReel()
+        show(job.value, newKey(), true)
+        await relink([file])
+      } catch (error) {
+        media('none')
+        tellError(store, error)
+      }
+    },
+    openShelved: async (key) => {
+      try {
+        const entry = await shelf.get(key)
+        if (!entry) return
+        const job = readJob(entry.text)
+        if (!job.ok) {
+          tellProblems(store, job.problems)
+          return
+        }
+        show(job.value, key, entry.isSample)
+        const files = entry.isSample ? [await fetchSampleReel()] : await shelf.getScan(key)
+        if (files) await relink(files)
+      } catch (error) {
+        tellError(store, error)
+      }
+    },
+  }
+}

@@ -1,0 +1,65 @@
+import type { Frame } from '../core/time/frame.ts'
+import type { AppStore } from '../store/appStore.ts'
+import { codingOf, reelOf } from '../store/queries.ts'
+import type { Still, Stills } from '../ui/services.ts'
+import { isAbort, tellError } from './tellError.ts'
+import type { Workers } from './workers.ts'
+
+const STILL_WIDTH = 96
+
+/** Stills kept at once; at about 40 kB each this stays under 40 MB however long the reel. */
+const KEPT = 1000
+
+export type StillDesk = Stills & { readonly forget: () => void }
+
+/** Fetches stills for the strip, the one last asked for first, and keeps the most recent. */
+export const createStillDesk = (store: AppStore, workers: Workers): StillDesk => {
+  const kept = new Map<Frame, Still>()
+  const wanted: Frame[] = []
+  const listeners = new Set<() => void>()
+  let isBusy = false
+  let round = 0
+
+  const work = async (): Promise<void> => {
+    if (isBusy) return
+    isBusy = true
+    const mine = round
+    try {
+      for (let next = wanted.pop(); next !== undefined; next = wanted.pop()) {
+        const reel = reelOf(store.getState())
+        if (!reel || store.getState().media !== 'ready') return
+        const height = Math.max(1, Math.round(STILL_WIDTH / reel.media.displayAspect))
+        const request = { frame: next, width: STILL_WIDTH, height, coding: codingOf(reel) }
+        const still = await workers.stills('still', request)
+        if (mine !== round) return
+        kept.set(next, still)
+        const oldest = kept.keys().next().value
+        if (kept.size > KEPT && oldest !== undefined) kept.delete(oldest)
+        for (const listener of listeners) listener()
+      }
+    } catch (error) {
+      if (!isAbort(error)) tellError(store, error)
+    } finally {
+      isBusy = false
+      if (wanted.length > 0 && store.getState().media === 'ready') void work()
+    }
+  }
+  return {
+    get: (frame) => kept.get(frame),
+    request: (frame) => {
+      if (kept.has(frame) || wanted.includes(frame)) return
+      wanted.push(frame)
+      void work()
+    },
+    subscribe: (listener) => {
+      listeners.add(listener)
+      return () => listeners.delete(listener)
+    },
+    forget: () => {
+      round++
+      kept.clear()
+      wanted.length = 0
+      for (const listener of listeners) listener()
+    },
+  }
+}

@@ -1,0 +1,31 @@
+import type { InstrumentCalls } from '../work/instrumentCalls.ts'
+import type { ReelCalls } from '../work/reelCalls.ts'
+import { type Caller, createCaller } from '../work/rpc.ts'
+
+/** The workers of the app: each keeps the interactive side free of another kind of work. */
+export type Workers = {
+  /** Reads and plays what is on screen. */
+  readonly screen: Caller<ReelCalls>
+  /** Finds shots and measures cues, which take as long as the reel. */
+  readonly passes: Caller<ReelCalls>
+  /** Makes the stills of the strip. */
+  readonly stills: Caller<ReelCalls>
+  readonly instruments: Caller<InstrumentCalls>
+}
+
+const reelWorker = (name: string): Caller<ReelCalls> =>
+  createCaller<ReelCalls>(
+    new Worker(new URL('./worker/reelWorker.ts', import.meta.url), { type: 'module', name }),
+  )
+
+export const startWorkers = (): Workers => ({
+  screen: reelWorker('screen'),
+  passes: reelWorker('passes'),
+  stills: reelWorker('stills'),
+  instruments: createCaller<InstrumentCalls>(
+    new Worker(new URL('./worker/instrumentWorker.ts', import.meta.url), {
+      type: 'module',
+      name: 'instruments',
+    }),
+  ),
+})

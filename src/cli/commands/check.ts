@@ -1,0 +1,178 @@
+import { dirname, join } from 'node:path'
+import { problem } from '../../core/base/problem.ts'
+import { fail, ok, type Result } from '../../core/base/result.ts'
+import { cueEnd, cuesOfReel } from '../../core/job/cueList.ts'
+import type { Cue } from '../../core/job/job.ts'
+import { likelyCoding } from '../../core/job/likelyCoding.ts'
+import { newCue } from '../../core/job/newCue.ts'
+import type { CueId, ReelId } from '../../core/job/recordIds.ts'
+import type { Coding } from '../../core/picture/planes.ts'
+import { frame } from '../../core/time/frame.ts'
+import {
+  EBU_R103_V3,
+  TOLERANCE_PROFILES,
+  type ToleranceProfile,
+  toleranceProfile,
+} from '../../core/tolerance/profile.ts'
+import type { Verdict } from '../../core/tolerance/verdict.ts'
+import type { FrameSource } from '../../media/frameSource.ts'
+import { openMediaNode } from '../../media/node/openMediaNode.ts'
+import { checkCue } from '../../work/checkTolerance.ts'
+import { createPaceKeeper } from '../../work/pace.ts'
+import { readArguments, textOption, wrongUse } from '../arguments.ts'
+import { EXIT, type ExitStatus } from '../exitStatus.ts'
+import { kernelHere } from '../kernelHere.ts'
+import { readJobFile } from '../readJobFile.ts'
+import type { Terminal } from '../terminal.ts'
+
+export const CHECK_USAGE =
+  'reelwright check JOB|MEDIA [--tolerance NAME] [--media FILE] [--json]'
+
+/** What is to be measured: the cues of a job's reel, or a scan as one cue as it is. */
+type Task = {
+  readonly mediaPath: string
+  readonly cues: readonly Cue[]
+  readonly coding: Coding | undefined
+  readonly tolerance: string
+}
+
+const isJob = (path: string): boolean => /\.json$/iu.test(path)
+
+const taskOf = async (path: string, mediaPath: string | undefined): Promise<Result<Task>> => {
+  if (!isJob(path))
+    return ok({
+      mediaPath: path,
+      cues: [newCue('reel' as CueId, 'reel' as ReelId, frame(0), { kind: 'start', confidence: 1 })],
+      coding: undefined,
+      tolerance: EBU_R103_V3.id,
+    })
+  const job = await readJobFile(path)
+  if (!job.ok) return job
+  const reel = Object.values(job.value.reels)[0]
+  if (!reel) return fail(problem('missing', `${path} holds no reel to check.`))
+  return ok({
+    mediaPath: mediaPath ?? join(dirname(path), reel.media.name),
+    cues: cuesOfReel(job.value, reel.id),
+    coding: { matrix: reel.media.matrix, range: reel.media.range },
+    tolerance: job.value.info.job.tolerance,
+  })
+}
+
+const codingOf = ({ facts }: FrameSource, terminal: Terminal): Coding => {
+  const likely = likelyCoding(facts.height, facts.layout !== 'rgb')
+  const coding = { matrix: facts.matrix ?? likely.matrix, range: facts.range ?? likely.range }
+  if (facts.layout !== 'rgb' && (facts.matrix === undefined || facts.range === undefined))
+    terminal.note(
+      `${facts.name} does not state all of its coding; read as ${coding.matrix}, ${coding.range} range.`,
+    )
+  return coding
+}
+
+const percent = (level: number): string => (level * 100).toFixed(1)
+
+const describe = (number: number, cue: Cue, verdict: Verdict): string => {
+  const span = ({ low, high }: Verdict['r']) => `${percent(low)}…${percent(high)}`
+  return [
+    `cue ${number}`,
+    `frame ${cue.first}`,
+    verdict.isInside ? 'inside' : 'OUTSIDE',
+    `${(verdict.areaOutside * 100).toFixed(2)} % of area`,
+    `R ${span(verdict.r)}  G ${span(verdict.g)}  B ${span(verdict.b)}  Y ${span(verdict.y)} %`,
+    `worst frame ${verdict.worstFrame}`,
+  ].join('  ')
+}
+
+/** Measures a job's cues, or a scan as it is, against a broadcast tolerance. */
+export const checkCommand = async (
+  argv: readonly string[],
+  terminal: Terminal,
+): Promise<Result<ExitStatus>> => {
+  const options = {
+    tolerance: { type: 'string' },
+    media: { type: 'string' },
+    json: { type: 'boolean' },
+  } as const
+  const args = readArguments(argv, options, CHECK_USAGE)
+  if (!args.ok) return args
+  const [path, ...more] = args.value.positionals
+  if (path === undefined || more.length > 0)
+    return wrongUse('Give one job or one reel.', CHECK_USAGE)
+  const task = await taskOf(path, textOption(args.value, 'media'))
+  if (!task.ok) return task
+  const name = textOption(args.value, 'tolerance') ?? task.value.tolerance
+  const profile = toleranceProfile(name)
+  if (!profile) {
+    const known = TOLERANCE_PROFILES.map(({ id }) => id).join(', ')
+    return wrongUse(`There is no tolerance “${name}”; there are: ${known}.`, CHECK_USAGE)
+  }
+  const kernel = await kernelHere()
+  if (!kernel.ok) return kernel
+  const opened = await openMediaNode(task.value.mediaPath)
+  if (!opened.ok) return opened
+  const source = opened.value
+  try {
+    const coding = task.value.coding ?? codingOf(source, terminal)
+    const { cues } = task.value
+    const pace = createPaceKeeper(source.facts.frames, () => performance.now())
+    let done = 0
+    const measured: { cue: Cue; verdict: Verdict }[] = []
+    for (const [index, cue] of cues.entries()) {
+      const check = {
+        cue,
+        previous: cues[index - 1],
+        end: cueEnd(cues, index, source.facts.frames),
+      }
+      const verdict = await checkCue(source, kernel.value, check, coding, profile, () => {
+        done++
+        terminal.pace('Measuring', pace(done))
+      })
+      if (verdict) measured.push({ cue, verdict })
+    }
+    terminal.clearPace()
+    return ok(report(path, profile, measured, Boolean(args.value.values.json), terminal))
+  } finally {
+    source.close()
+  }
+}
+
+const report = (
+  path: string,
+  profile: ToleranceProfile,
+  measured: readonly { readonly cue: Cue; readonly verdict: Verdict }[],
+  isJson: boolean,
+  terminal: Terminal,
+): ExitStatus => {
+  const isInside = measured.every(({ verdict }) => verdict.isInside)
+  if (isJson)
+    terminal.json({
+      file: path,
+      tolerance: profile.id,
+      filtered: profile.filtered,
+      inside: isInside,
+      cues: measured.map(({ cue, verdict }, index) => ({
+        cue: index + 1,
+        id: cue.id,
+        first: cue.first,
+        frames: verdict.frames,
+        inside: verdict.isInside,
+        r: verdict.r,
+        g: verdict.g,
+        b: verdict.b,
+        y: verdict.y,
+        worstFrame: verdict.worstFrame,
+        areaOutside: verdict.areaOutside,
+        areaBelow: verdict.areaBelow,
+        areaAbove: verdict.areaAbove,
+        framesOutside: verdict.framesOutside,
+      })),
+    })
+  else {
+    for (const [index, { cue, verdict }] of measured.entries())
+      terminal.print(describe(index + 1, cue, verdict))
+    const outside = measured.filter(({ verdict }) => !verdict.isInside).length
+    terminal.print(
+      `${profile.name}: ${isInside ? 'inside' : `${outside} of ${measured.length} cues outside`}`,
+    )
+  }
+  return isInside ? EXIT.fine : EXIT.found
+}

@@ -1,0 +1,54 @@
+import { problem } from '../core/base/problem.ts'
+import { fail, ok, type Result } from '../core/base/result.ts'
+import { MediaError } from '../media/mediaError.ts'
+import { CHECK_USAGE, checkCommand } from './commands/check.ts'
+import { CUES_USAGE, cuesCommand } from './commands/cues.ts'
+import { EXPORT_USAGE, exportCommand } from './commands/exportList.ts'
+import { GRADE_USAGE, gradeColourCommand } from './commands/gradeColour.ts'
+import { SERVE_USAGE, serveCommand } from './commands/serve.ts'
+import { EXIT, type ExitStatus, exitStatusOf } from './exitStatus.ts'
+import { processTerminal, type Terminal } from './terminal.ts'
+
+type CommandFunction = (
+  argv: readonly string[],
+  terminal: Terminal,
+) => Result<ExitStatus> | Promise<Result<ExitStatus>>
+
+const COMMANDS: Readonly<Record<string, CommandFunction>> = {
+  cues: cuesCommand,
+  check: checkCommand,
+  export: exportCommand,
+  grade: gradeColourCommand,
+  serve: serveCommand,
+}
+
+const HELP = [
+  'reelwright: scene grading decision lists at the command line',
+  '',
+  ...[CUES_USAGE, CHECK_USAGE, EXPORT_USAGE, GRADE_USAGE, SERVE_USAGE].map((usage) => `  ${usage}`),
+  '',
+  'Exit status: 0 fine, 1 outside tolerance or problems found, 2 wrong use, 3 cannot read.',
+  'Compressed video is read through ffmpeg on the PATH; image sequences need nothing.',
+].join('\n')
+
+const run = async (argv: readonly string[], terminal: Terminal): Promise<Result<ExitStatus>> => {
+  const [name, ...rest] = argv
+  if (name === undefined || name === 'help' || name === '--help' || name === '-h') {
+    terminal.print(HELP)
+    return ok(name === undefined ? EXIT.wrongUse : EXIT.fine)
+  }
+  const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined
+  if (!command)
+    return fail(problem('wrong-use', `There is no command “${name}”.\n\n${HELP}`))
+  try {
+    return await command(rest, terminal)
+  } catch (error) {
+    if (error instanceof MediaError) return fail(error.problem)
+    throw error
+  }
+}
+
+const terminal = processTerminal()
+const outcome = await run(process.argv.slice(2), terminal)
+if (!outcome.ok) terminal.problems(outcome.problems)
+process.exitCode = outcome.ok ? outcome.value : exitStatusOf(outcome.problems)

@@ -1,0 +1,70 @@
+import { cueAt, cueEnd, cueIndexAt, cuesOfReel } from '../core/job/cueList.ts'
+import type { Cue, Job, Reel } from '../core/job/job.ts'
+import { type ValuesAt, valuesAt } from '../core/job/valuesAt.ts'
+import type { Coding } from '../core/picture/planes.ts'
+import type { Frame } from '../core/time/frame.ts'
+import { EBU_R103_V3, type ToleranceProfile, toleranceProfile } from '../core/tolerance/profile.ts'
+import type { AppState } from './state.ts'
+
+const NO_CUES: readonly Cue[] = []
+
+export const jobOf = (state: AppState): Job | undefined => state.history?.job
+
+export const reelOf = (state: AppState): Reel | undefined =>
+  state.reelId === undefined ? undefined : state.history?.job.reels[state.reelId]
+
+/** The cues of the reel on screen, in order. */
+export const cuesOf = (state: AppState): readonly Cue[] =>
+  state.history && state.reelId ? cuesOfReel(state.history.job, state.reelId) : NO_CUES
+
+/** The cue a frame of the reel on screen belongs to. */
+export const cueAtFrame = (state: AppState, frame: Frame): Cue | undefined =>
+  state.history && state.reelId ? cueAt(state.history.job, state.reelId, frame) : undefined
+
+/** The cue under the line: the one the bench works on. */
+export const currentCue = (state: AppState): Cue | undefined => cueAtFrame(state, state.playhead)
+
+/** The place of a cue among its reel's, from 0. */
+export const cueIndex = (cues: readonly Cue[], cue: Cue): number => cueIndexAt(cues, cue.first)
+
+export const previousCue = (cues: readonly Cue[], cue: Cue): Cue | undefined =>
+  cues[cueIndex(cues, cue) - 1]
+
+/** The first frame after a cue. */
+export const endOfCue = (cues: readonly Cue[], cue: Cue, reel: Reel): Frame =>
+  cueEnd(cues, cueIndex(cues, cue), reel.frames)
+
+/** What is in force on a frame of the reel on screen. */
+export const valuesAtFrame = (state: AppState, frame: Frame): ValuesAt | undefined => {
+  const cue = cueAtFrame(state, frame)
+  return cue && valuesAt(cue, previousCue(cuesOf(state), cue), frame)
+}
+
+export const codingOf = (reel: Reel): Coding => ({
+  matrix: reel.media.matrix,
+  range: reel.media.range,
+})
+
+export const profileOf = (job: Job): ToleranceProfile =>
+  toleranceProfile(job.info.job.tolerance) ?? EBU_R103_V3
+
+/** A boundary below this confidence waits for a person to keep or drop it. */
+const DOUBTFUL_BELOW = 0.75
+
+export const isDoubtful = (cue: Cue): boolean => cue.boundary.confidence < DOUBTFUL_BELOW
+
+/** The next cue after the one at `frame` for which `isWanted` holds, going round at the end. */
+export const nextCueWhere = (
+  state: AppState,
+  frame: Frame,
+  isWanted: (cue: Cue) => boolean,
+): Cue | undefined => {
+  const cues = cuesOf(state)
+  return cues.find((cue) => cue.first > frame && isWanted(cue)) ?? cues.find(isWanted)
+}
+
+/** Whether a cue begins after frame `a` and up to frame `b`, or the other way round. */
+export const isCueBetween = (state: AppState, a: Frame, b: Frame): boolean => {
+  const cue = cueAtFrame(state, b > a ? b : a)
+  return cue !== undefined && cue.first > Math.min(a, b)
+}

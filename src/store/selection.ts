@@ -1,0 +1,61 @@
+import type { Cue } from '../core/job/job.ts'
+import type { CueId } from '../core/job/recordIds.ts'
+import type { AppStore } from './appStore.ts'
+import { cueIndex, cuesOf, currentCue, jobOf } from './queries.ts'
+
+/** How a click or a key adds to what is selected. */
+export type SelectMode = 'only' | 'toggle' | 'range'
+
+const idsBetween = (cues: readonly Cue[], a: Cue, b: Cue): CueId[] => {
+  const from = cueIndex(cues, a)
+  const to = cueIndex(cues, b)
+  return cues.slice(Math.min(from, to), Math.max(from, to) + 1).map((cue) => cue.id)
+}
+
+export const selectCue = (store: AppStore, cue: Cue, mode: SelectMode): void => {
+  const state = store.getState()
+  const anchor = state.anchor === undefined ? undefined : jobOf(state)?.cues[state.anchor]
+  if (mode === 'range' && anchor) {
+    store.setState({ selection: idsBetween(cuesOf(state), anchor, cue) })
+    return
+  }
+  if (mode === 'toggle') {
+    const isIn = state.selection.includes(cue.id)
+    const selection = isIn
+      ? state.selection.filter((id) => id !== cue.id)
+      : [...state.selection, cue.id]
+    store.setState({ selection, anchor: cue.id })
+    return
+  }
+  store.setState({ selection: [cue.id], anchor: cue.id })
+}
+
+export const selectAll = (store: AppStore): void => {
+  const cues = cuesOf(store.getState())
+  store.setState({ selection: cues.map((cue) => cue.id), anchor: cues[0]?.id })
+}
+
+/** Leaves out of the selection what is no longer in the job, and never leaves it empty. */
+export const pruneSelection = (store: AppStore): void => {
+  const state = store.getState()
+  const cues = jobOf(state)?.cues
+  if (!cues) return
+  const selection = state.selection.filter((id) => cues[id] !== undefined)
+  if (selection.length !== state.selection.length) store.setState({ selection })
+  followPlayhead(store)
+}
+
+/** Selects the cue under the line, unless it is part of what is selected already. */
+export const followPlayhead = (store: AppStore): void => {
+  const state = store.getState()
+  const cue = currentCue(state)
+  if (cue && !state.selection.includes(cue.id)) selectCue(store, cue, 'only')
+}
+
+/** The cues a change on the bench goes to: the selection when the line is in it. */
+export const editedCues = (store: AppStore): readonly CueId[] => {
+  const state = store.getState()
+  const cue = currentCue(state)
+  if (!cue) return []
+  return state.selection.includes(cue.id) ? state.selection : [cue.id]
+}

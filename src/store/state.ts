@@ -1,0 +1,131 @@
+import type { Problem } from '../core/base/problem.ts'
+import type { History } from '../core/job/history.ts'
+import type { CueId, ReelId } from '../core/job/recordIds.ts'
+import type { Frame } from '../core/time/frame.ts'
+import type { MatrixName, RangeName } from '../core/picture/planes.ts'
+import type { Rate } from '../core/time/rate.ts'
+import type { PictureLevels } from '../core/tolerance/pictureLevels.ts'
+import type { Verdict } from '../core/tolerance/verdict.ts'
+
+/** The parts of the job that have a screen of their own. */
+export type Step = 'prepare' | 'rehearse' | 'hand-over'
+
+/** What the picture shows: the graded picture, the scanned one, or both beside a wipe. */
+export type Compare = 'graded' | 'scanned' | 'wipe'
+
+export type View = {
+  readonly compare: Compare
+  /** Where the wipe stands, 0 (left) … 1 (right): scanned left of it, graded right. */
+  readonly wipeAt: number
+  readonly showsExcursions: boolean
+}
+
+export type Playback = {
+  readonly isPlaying: boolean
+  /** 1 forwards at the reel's rate, 2 twice as fast, −1 backwards. */
+  readonly speed: number
+  readonly isLooping: boolean
+  readonly isTicking: boolean
+  /** Frames that came too late to be shown since play began. */
+  readonly late: number
+}
+
+/** How far a long job is. */
+export type Progress = {
+  readonly done: number
+  readonly total: number
+  readonly framesPerSecond: number
+  readonly secondsLeft: number | undefined
+}
+
+/** One line for the person; a notice with a problem stays until it is put away. */
+export type Notice = {
+  readonly id: number
+  readonly says: string
+  readonly isProblem: boolean
+}
+
+/** What a file leaves open and the person must say before it can be read as a signal. */
+export type CodingQuestion = {
+  readonly name: string
+  readonly picture: string
+  readonly asksMatrix: boolean
+  readonly asksRange: boolean
+  readonly asksRate: boolean
+  readonly likely: CodingAnswer
+}
+
+export type CodingAnswer = {
+  readonly matrix: MatrixName
+  readonly range: RangeName
+  readonly rate: Rate
+}
+
+/** A plain question with a yes and a no. */
+export type Confirmation = {
+  readonly title: string
+  readonly says: string
+  readonly yes: string
+}
+
+export type MediaState = 'none' | 'opening' | 'ready' | 'missing'
+
+export type Saving = {
+  /** 'unsaved' while a change waits to be written to the browser's storage. */
+  readonly state: 'saved' | 'unsaved' | 'failed'
+  readonly at: number | undefined
+}
+
+export type AppState = {
+  readonly history: History | undefined
+  /** The name under which the browser's storage keeps this job. */
+  readonly shelfKey: string | undefined
+  readonly saving: Saving
+  readonly reelId: ReelId | undefined
+  readonly media: MediaState
+  readonly step: Step
+  readonly playhead: Frame
+  readonly selection: readonly CueId[]
+  /** The cue a range selection starts from. */
+  readonly anchor: CueId | undefined
+  readonly view: View
+  readonly playback: Playback
+  readonly finding: Progress | undefined
+  readonly checking: Progress | undefined
+  /** Verdicts by what they hold for (see `checkKey`), so that undo brings an old one back. */
+  readonly verdicts: ReadonlyMap<string, Verdict>
+  /** Levels of the frame on screen as it would be delivered. */
+  readonly levels: PictureLevels | undefined
+  readonly notice: Notice | undefined
+  /** Asked of the person when a reel is opened; answered through the services. */
+  readonly question: CodingQuestion | undefined
+  readonly confirmation: Confirmation | undefined
+}
+
+export const INITIAL_STATE: AppState = {
+  history: undefined,
+  shelfKey: undefined,
+  saving: { state: 'saved', at: undefined },
+  reelId: undefined,
+  media: 'none',
+  step: 'rehearse',
+  playhead: 0 as Frame,
+  selection: [],
+  anchor: undefined,
+  view: { compare: 'graded', wipeAt: 0.5, showsExcursions: false },
+  playback: { isPlaying: false, speed: 1, isLooping: false, isTicking: false, late: 0 },
+  finding: undefined,
+  checking: undefined,
+  verdicts: new Map(),
+  levels: undefined,
+  notice: undefined,
+  question: undefined,
+  confirmation: undefined,
+}
+
+/** The sentence shown for problems: the first, and how many more there are. */
+export const sentenceOf = (problems: readonly Problem[]): string => {
+  const [first, ...rest] = problems
+  if (!first) return ''
+  return rest.length === 0 ? first.says : `${first.says} (and ${rest.length} more)`
+}

@@ -1,0 +1,60 @@
+import { type App, AppContext, useAppState } from './appContext.ts'
+import { Bench } from './bench/Bench.tsx'
+import { useCommandKeys } from './commands/useCommandKeys.ts'
+import { HandOver } from './handover/HandOver.tsx'
+import { Header } from './header/Header.tsx'
+import { FindingBar } from './ledger/FindingBar.tsx'
+import { Ledger } from './ledger/Ledger.tsx'
+import { MissingMedia } from './parts/MissingMedia.tsx'
+import { NoticeBar } from './parts/NoticeBar.tsx'
+import { Prepare } from './prepare/Prepare.tsx'
+import { CodingDialog } from './start/CodingDialog.tsx'
+import { ConfirmDialog } from './start/ConfirmDialog.tsx'
+import { StartScreen } from './start/StartScreen.tsx'
+import { useFileDrop } from './start/useFileDrop.ts'
+import { Transport } from './transport/Transport.tsx'
+
+/** The whole screen. */
+export const AppView = ({ app }: { app: App }) => (
+  <AppContext value={app}>
+    <Screen />
+    <CodingDialog />
+    <ConfirmDialog />
+    <NoticeBar />
+  </AppContext>
+)
+
+const Screen = () => {
+  const hasJob = useAppState((state) => state.history !== undefined)
+  const isOver = useFileDrop()
+  useCommandKeys()
+  return (
+    <div className={isOver ? 'screen is-drop' : 'screen'}>
+      {hasJob ? <Workplace /> : <StartScreen />}
+    </div>
+  )
+}
+
+const Workplace = () => {
+  const step = useAppState((state) => state.step)
+  return (
+    <>
+      <Header />
+      {step === 'prepare' && <Prepare />}
+      {step === 'hand-over' && <HandOver />}
+      {step === 'rehearse' && (
+        <main className="rehearse" aria-label="Rehearse">
+          <div className="list-side">
+            <FindingBar />
+            <Ledger />
+          </div>
+          <div className="bench-side">
+            <Bench />
+            <MissingMedia />
+          </div>
+          <Transport />
+        </main>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,65 @@
+import { redo, undo } from '../../store/document.ts'
+import { setStep } from '../../store/session.ts'
+import type { AppState } from '../../store/state.ts'
+import type { Command } from './command.ts'
+
+const hasJob = (state: AppState): boolean => state.history !== undefined
+
+export const JOB_COMMANDS: readonly Command[] = [
+  {
+    id: 'open-reel',
+    label: 'Open a reel…',
+    group: 'Job',
+    keys: [],
+    isPossible: () => true,
+    run: ({ services }) => void services.pickReel(),
+  },
+  {
+    id: 'open-job',
+    label: 'Open a job…',
+    group: 'Job',
+    keys: ['Mod+O'],
+    isPossible: () => true,
+    run: ({ services }) => void services.pickJob(),
+  },
+  {
+    id: 'save',
+    label: 'Save the job to a file',
+    group: 'Job',
+    keys: ['Mod+S'],
+    isPossible: hasJob,
+    run: ({ services }) => void services.saveJobFile(),
+  },
+  {
+    id: 'close',
+    label: 'Close the job',
+    group: 'Job',
+    keys: [],
+    isPossible: hasJob,
+    run: ({ services }) => void services.closeJob(),
+  },
+  {
+    id: 'undo',
+    label: 'Undo',
+    group: 'Job',
+    keys: ['Mod+Z'],
+    isPossible: (state) => (state.history?.past.length ?? 0) > 0,
+    run: ({ store }) => undo(store),
+  },
+  {
+    id: 'redo',
+    label: 'Redo',
+    group: 'Job',
+    keys: ['Mod+Shift+Z', 'Mod+Y'],
+    isPossible: (state) => (state.history?.future.length ?? 0) > 0,
+    run: ({ store }) => redo(store),
+  },
+  {
+    id: 'hand-over',
+    label: 'Hand over',
+    group: 'Job',
+    keys: ['Mod+E'],
+    isPossible: hasJob,
+    run: ({ store }) => setStep(store, 'hand-over'),
+  },
+]

@@ -1,0 +1,73 @@
+import { useMemo } from 'react'
+import { jobOf } from '../../store/queries.ts'
+import { useApp, useAppState } from '../appContext.ts'
+import type { HandOver as HandOverPart } from '../services.ts'
+
+const TITLES = {
+  ccc: {
+    title: 'Grades as ASC CDL',
+    what: 'An ASC CDL v1.2 collection (.ccc): slope, offset, power and saturation of every cue.',
+  },
+  edl: {
+    title: 'Edit decision list',
+    what: 'Conventional event lines (.edl): where every cue begins and ends, its grade in ASC_SOP and ASC_SAT comments.',
+  },
+} as const
+
+/** What leaves the program: files that others can read, and what each cannot carry. */
+export const HandOver = () => {
+  const { services } = useApp()
+  const job = useAppState(jobOf)
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the files are made from the job
+  const parts = useMemo(() => services.prepareHandOver(), [services, job])
+  return (
+    <main className="page" aria-label="Hand over">
+      {parts.map((part) => (
+        <HandOverCard key={part.format} part={part} />
+      ))}
+      <section aria-label="The job itself">
+        <h2>The job itself</h2>
+        <p>
+          The whole list in this program’s open format: plain JSON with a published schema. It
+          carries everything and opens here again.
+        </p>
+        <button type="button" className="button primary" onClick={() => void services.saveJobFile()}>
+          Save the job
+        </button>
+      </section>
+    </main>
+  )
+}
+
+const HandOverCard = ({ part }: { part: HandOverPart }) => {
+  const { services } = useApp()
+  const { title, what } = TITLES[part.format]
+  return (
+    <section aria-label={title}>
+      <h2>{title}</h2>
+      <p>{what}</p>
+      <h3>What it cannot carry</h3>
+      {part.losses.length === 0 ? (
+        <p>Nothing of this job is lost.</p>
+      ) : (
+        <ul>
+          {part.losses.map((loss) => (
+            <li key={loss}>{loss}</li>
+          ))}
+        </ul>
+      )}
+      <div className="button-row">
+        {part.files.map((file) => (
+          <button
+            type="button"
+            key={file.name}
+            className="button primary"
+            onClick={() => void services.saveHandOver(file)}
+          >
+            Save {file.name}
+          </button>
+        ))}
+      </div>
+    </section>
+  )
+}

@@ -1,0 +1,93 @@
+import type { Grade } from '../core/colour/grade.ts'
+import type { Framing } from '../core/picture/framing.ts'
+import type { Coding, Planes } from '../core/picture/planes.ts'
+import type { Frame } from '../core/time/frame.ts'
+import type { CodingAnswer } from '../store/state.ts'
+
+/** A frame on its way to the screen. */
+export type ShownFrame = {
+  readonly frame: Frame
+  readonly planes: Planes
+  readonly coding: Coding
+}
+
+/** Something that changes, with its present value. Listeners are told after each change. */
+export type Feed<Value> = {
+  readonly current: () => Value | undefined
+  readonly subscribe: (listener: (value: Value) => void) => () => void
+}
+
+/** What the instruments read on the frame on screen. */
+export type Reading = {
+  readonly waveform: Uint32Array
+  readonly waveformColumns: number
+  readonly vectorscope: Uint32Array
+  readonly vectorscopeSize: number
+}
+
+/** A small copy of a frame: interleaved R′G′B′ as 10-bit narrow-range codes. */
+export type Still = {
+  readonly width: number
+  readonly height: number
+  readonly rgb: Uint16Array
+}
+
+/** Small copies of frames; `request` fetches one that is not there yet and tells when it is. */
+export type Stills = {
+  readonly get: (frame: Frame) => Still | undefined
+  readonly request: (frame: Frame) => void
+  readonly subscribe: (listener: () => void) => () => void
+}
+
+/** A job kept in the browser's own storage. */
+export type ShelvedJob = {
+  readonly key: string
+  readonly title: string
+  readonly cues: number
+  readonly at: number
+}
+
+/** One file to hand over, and what it cannot carry. */
+export type HandOverFile = {
+  readonly name: string
+  readonly text: string
+  readonly type: string
+}
+
+export type HandOver = {
+  readonly format: 'ccc' | 'edl'
+  readonly files: readonly HandOverFile[]
+  readonly losses: readonly string[]
+}
+
+/** What the screen asks of the program around it. Nothing here throws; problems become notices. */
+export type Services = {
+  readonly openReel: (files: readonly File[]) => Promise<void>
+  readonly openJobFile: (file: File) => Promise<void>
+  readonly openAny: (files: readonly File[]) => Promise<void>
+  readonly openSample: () => Promise<void>
+  readonly pickReel: () => Promise<void>
+  readonly pickJob: () => Promise<void>
+  readonly shelvedJobs: () => Promise<readonly ShelvedJob[]>
+  readonly openShelved: (key: string) => Promise<void>
+  readonly closeJob: () => Promise<void>
+  readonly saveJobFile: () => Promise<void>
+  readonly answerQuestion: (answer: CodingAnswer | undefined) => void
+  readonly answerConfirmation: (isYes: boolean) => void
+
+  readonly findShots: () => Promise<void>
+  readonly stopFinding: () => void
+
+  readonly play: (speed: number) => void
+  readonly pause: () => void
+  readonly seek: (frame: number) => void
+
+  readonly frames: Feed<ShownFrame>
+  readonly readings: Feed<Reading>
+  /** Asks for the frame on screen to be measured under these values. */
+  readonly measure: (grade: Grade, framing: Framing) => void
+  readonly stills: Stills
+
+  readonly prepareHandOver: () => readonly HandOver[]
+  readonly saveHandOver: (file: HandOverFile) => Promise<void>
+}
