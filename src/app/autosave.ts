@@ -1,8 +1,8 @@
 import { writeJob } from '../core/formats/job/writeJob.ts'
 import type { Job } from '../core/job/job.ts'
 import type { AppStore } from '../store/appStore.ts'
-import { tellError } from './tellError.ts'
 import type { Shelf } from './shelf.ts'
+import { tellError } from './tellError.ts'
 
 /** Changes that come within this time are written together; well under a second. */
 const GATHER_MS = 300
@@ -15,11 +15,7 @@ export type Autosave = {
 }
 
 /** Keeps the job in the browser's storage within a second of every change. */
-export const startAutosave = (
-  store: AppStore,
-  shelf: Shelf,
-  isSample: () => boolean,
-): Autosave => {
+export const startAutosave = (store: AppStore, shelf: Shelf, isSample: () => boolean): Autosave => {
   let pending: Pending | undefined
   let timer: ReturnType<typeof setTimeout> | undefined
   let writing: Promise<void> = Promise.resolve()
@@ -36,8 +32,7 @@ export const startAutosave = (
         text: writeJob(job),
         isSample: isTheSample,
       })
-      if (isShown() && pending === undefined)
-        store.setState({ saving: { state: 'saved', at } })
+      if (isShown() && pending === undefined) store.setState({ saving: { state: 'saved', at } })
     } catch (error) {
       if (isShown()) store.setState({ saving: { state: 'failed', at: undefined } })
       tellError(store, error)

@@ -1,7 +1,7 @@
+import { readJob } from '../core/formats/job/readJob.ts'
 import type { Job, Reel } from '../core/job/job.ts'
 import { newJob } from '../core/job/newJob.ts'
 import { newCueId } from '../core/job/recordIds.ts'
-import { readJob } from '../core/formats/job/readJob.ts'
 import type { MediaFacts } from '../media/mediaFacts.ts'
 import type { AppStore } from '../store/appStore.ts'
 import { showJob } from '../store/document.ts'

@@ -83,7 +83,10 @@ export const createPlayer = (
     }
     const showNext = (played: PlayedFrame): void => {
       const isFirstOfRun = shown < 0
-      if (store.getState().playback.isTicking && (isFirstOfRun || isCueBetween(store.getState(), last, played.frame)))
+      if (
+        store.getState().playback.isTicking &&
+        (isFirstOfRun || isCueBetween(store.getState(), last, played.frame))
+      )
         tick()
       last = played.frame
       movePlayhead(store, played.frame)

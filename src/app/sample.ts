@@ -1,5 +1,5 @@
-import jobUrl from '../../samples/sample.reelwright.json?url'
 import reelUrl from '../../samples/sample.mp4?url'
+import jobUrl from '../../samples/sample.reelwright.json?url'
 import type { Sample } from './mediaDesk.ts'
 
 /** The demo reel that comes with the program, served from its own origin. */

@@ -41,7 +41,9 @@ export const openShelf = (): Shelf => {
   const database = open()
   return {
     put: async (entry) => {
-      const transaction = (await database).transaction('jobs', 'readwrite', { durability: 'strict' })
+      const transaction = (await database).transaction('jobs', 'readwrite', {
+        durability: 'strict',
+      })
       await Promise.all([transaction.store.put(entry), transaction.done])
     },
     get: async (key) => (await database).get('jobs', key),

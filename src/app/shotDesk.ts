@@ -57,7 +57,8 @@ export const createShotDesk = (store: AppStore, workers: Workers): ShotDesk => {
       const shots = `${cues.length} ${cues.length === 1 ? 'cue' : 'cues'}`
       tell(store, doubtful > 0 ? `${shots}; ${doubtful} to look at: press D` : `${shots} found.`)
     } catch (error) {
-      if (isAbort(error)) tell(store, 'Stopped. The cues found so far are kept; undo takes them away.')
+      if (isAbort(error))
+        tell(store, 'Stopped. The cues found so far are kept; undo takes them away.')
       else tellError(store, error)
     } finally {
       running = undefined

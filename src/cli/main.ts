@@ -38,8 +38,7 @@ const run = async (argv: readonly string[], terminal: Terminal): Promise<Result<
     return ok(name === undefined ? EXIT.wrongUse : EXIT.fine)
   }
   const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined
-  if (!command)
-    return fail(problem('wrong-use', `There is no command “${name}”.\n\n${HELP}`))
+  if (!command) return fail(problem('wrong-use', `There is no command “${name}”.\n\n${HELP}`))
   try {
     return await command(rest, terminal)
   } catch (error) {

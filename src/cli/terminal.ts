@@ -45,7 +45,9 @@ export const processTerminal = (): Terminal => {
       if (!stderr.isTTY) return
       const left = secondsLeft === undefined ? '' : `, ${Math.ceil(secondsLeft)} s left`
       const percent = Math.round((100 * done) / Math.max(1, total))
-      stderr.write(`\r\u001b[K${words} ${percent} %, ${Math.round(framesPerSecond)} frames/s${left}`)
+      stderr.write(
+        `\r\u001b[K${words} ${percent} %, ${Math.round(framesPerSecond)} frames/s${left}`,
+      )
     },
     clearPace,
   }

@@ -1,7 +1,7 @@
-import { type Kernel } from '../../kernel/kernel.ts'
+import kernelUrl from '../../../.cache/kernel/kernel.wasm?url'
+import type { Kernel } from '../../kernel/kernel.ts'
 import { loadKernel } from '../../kernel/loadKernel.ts'
 import { MediaError } from '../../media/mediaError.ts'
-import kernelUrl from '../../../.cache/kernel/kernel.wasm?url'
 
 let loading: Promise<Kernel> | undefined
 

@@ -25,8 +25,7 @@ import { kernelHere } from '../kernelHere.ts'
 import { readJobFile } from '../readJobFile.ts'
 import type { Terminal } from '../terminal.ts'
 
-export const CHECK_USAGE =
-  'reelwright check JOB|MEDIA [--tolerance NAME] [--media FILE] [--json]'
+export const CHECK_USAGE = 'reelwright check JOB|MEDIA [--tolerance NAME] [--media FILE] [--json]'
 
 /** What is to be measured: the cues of a job's reel, or a scan as one cue as it is. */
 type Task = {

@@ -1,7 +1,7 @@
 import { ok, type Result } from '../../core/base/result.ts'
 import type { Boundary } from '../../core/shots/boundary.ts'
-import { formatTimecode } from '../../core/time/timecode.ts'
 import { rate } from '../../core/time/rate.ts'
+import { formatTimecode } from '../../core/time/timecode.ts'
 import { openMediaNode } from '../../media/node/openMediaNode.ts'
 import { findShots } from '../../work/findShots.ts'
 import { readArguments, wrongUse } from '../arguments.ts'

@@ -18,7 +18,9 @@ const tripleFrom = (text: string | undefined, name: string, rest: number): Resul
   if (text === undefined) return ok([rest, rest, rest])
   const [r, g, b, ...more] = text.split(',').map(number)
   if (r === undefined || g === undefined || b === undefined || more.length > 0)
-    return fail(problem('wrong-use', `--${name} takes three numbers as in 1,0.9,1.1; got “${text}”.`))
+    return fail(
+      problem('wrong-use', `--${name} takes three numbers as in 1,0.9,1.1; got “${text}”.`),
+    )
   return ok([r, g, b])
 }
 
@@ -34,9 +36,7 @@ const cdlFrom = (args: Arguments): Result<Cdl> => {
     return fail(problem('wrong-use', '--saturation takes one number, such as 0.9.'))
   const cdl = { slope: slope.value, offset: offset.value, power: power.value, saturation }
   const checked = checkCdl(cdl)
-  return checked.ok
-    ? checked
-    : fail({ ...checked.problems[0], code: 'wrong-use' })
+  return checked.ok ? checked : fail({ ...checked.problems[0], code: 'wrong-use' })
 }
 
 /** One colour through an ASC CDL correction. */
@@ -63,8 +63,7 @@ export const gradeColourCommand = (
   if (r === undefined || g === undefined || b === undefined || more.length > 0)
     return wrongUse('Give the colour as three numbers, R G B.', GRADE_USAGE)
   const graded = applyCdl([r, g, b], cdl.value, style satisfies CdlStyle)
-  if (args.value.values.json)
-    terminal.json({ in: [r, g, b], out: graded, style, cdl: cdl.value })
+  if (args.value.values.json) terminal.json({ in: [r, g, b], out: graded, style, cdl: cdl.value })
   else terminal.print(graded.map((value) => String(Number(value.toPrecision(10)))).join(' '))
   return ok(EXIT.fine)
 }

@@ -71,7 +71,10 @@ const answer = async (request: IncomingMessage, response: ServerResponse): Promi
   const type = TYPES[extname(path)] ?? 'application/octet-stream'
   response.writeHead(200, { ...HEADERS, 'Content-Type': type, 'Content-Length': found.size })
   if (request.method === 'HEAD') response.end()
-  else createReadStream(path).on('error', () => response.destroy()).pipe(response)
+  else
+    createReadStream(path)
+      .on('error', () => response.destroy())
+      .pipe(response)
 }
 
 /** Serves the built app to this machine only, until it is stopped. */
@@ -85,7 +88,8 @@ export const serveCommand = async (
   const port = asked === undefined ? FIRST_PORT : Number(asked)
   if (!Number.isInteger(port) || port < 1 || port > 65_535)
     return wrongUse(`“${asked}” is not a port.`, SERVE_USAGE)
-  const ports = asked === undefined ? Array.from({ length: PORTS_TRIED }, (_, i) => port + i) : [port]
+  const ports =
+    asked === undefined ? Array.from({ length: PORTS_TRIED }, (_, i) => port + i) : [port]
   for (const candidate of ports) {
     const isUp = await listen(candidate)
     if (!isUp) continue

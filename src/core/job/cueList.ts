@@ -42,5 +42,4 @@ export const cueEnd = (cues: readonly Cue[], index: number, reelFrames: number):
   cues[index + 1]?.first ?? frame(reelFrames)
 
 /** A cue's number as the ledger counts: from 1. */
-export const cueNumber = (cues: readonly Cue[], cue: Cue): number =>
-  cueIndexAt(cues, cue.first) + 1
+export const cueNumber = (cues: readonly Cue[], cue: Cue): number => cueIndexAt(cues, cue.first) + 1

@@ -46,9 +46,13 @@ export const parseFootage = (text: string, gauge: Gauge): Result<number> => {
   const parts = /^\s*(\d+)\s*(?:(?:ft|\+)\s*(?:(\d+)\s*(?:fr)?)?)?\s*$/u.exec(text)
   if (!parts)
     return fail(
-      problem('malformed', `“${text}” is not a footage; write feet and frames, as in 186 ft 12 fr.`, {
-        field: 'footage',
-      }),
+      problem(
+        'malformed',
+        `“${text}” is not a footage; write feet and frames, as in 186 ft 12 fr.`,
+        {
+          field: 'footage',
+        },
+      ),
     )
   const perFoot = FRAMES_PER_FOOT[gauge]
   const feet = Number(parts[1])

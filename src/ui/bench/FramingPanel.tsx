@@ -7,9 +7,33 @@ import { useApp, useAppState } from '../appContext.ts'
 import { NumberField } from '../parts/NumberField.tsx'
 
 const FIELDS = [
-  { field: 'zoom', unit: '×', factor: 1, reset: 1, step: 0.01, decimals: 3, limits: FRAMING_LIMITS.zoom },
-  { field: 'pan', unit: ' %', factor: 100, reset: 0, step: 0.1, decimals: 1, limits: FRAMING_LIMITS.shift },
-  { field: 'tilt', unit: ' %', factor: 100, reset: 0, step: 0.1, decimals: 1, limits: FRAMING_LIMITS.shift },
+  {
+    field: 'zoom',
+    unit: '×',
+    factor: 1,
+    reset: 1,
+    step: 0.01,
+    decimals: 3,
+    limits: FRAMING_LIMITS.zoom,
+  },
+  {
+    field: 'pan',
+    unit: ' %',
+    factor: 100,
+    reset: 0,
+    step: 0.1,
+    decimals: 1,
+    limits: FRAMING_LIMITS.shift,
+  },
+  {
+    field: 'tilt',
+    unit: ' %',
+    factor: 100,
+    reset: 0,
+    step: 0.1,
+    decimals: 1,
+    limits: FRAMING_LIMITS.shift,
+  },
 ] as const
 
 const SKETCH_WIDTH = 96
@@ -19,7 +43,11 @@ const Sketch = ({ framing, aspect }: { framing: Framing; aspect: number }) => {
   const height = Math.round(SKETCH_WIDTH / aspect)
   const map = framingMap(framing, SKETCH_WIDTH, height)
   return (
-    <svg className="framing-sketch" viewBox={`-12 -10 ${SKETCH_WIDTH + 24} ${height + 20}`} aria-hidden="true">
+    <svg
+      className="framing-sketch"
+      viewBox={`-12 -10 ${SKETCH_WIDTH + 24} ${height + 20}`}
+      aria-hidden="true"
+    >
       <title>Framing</title>
       <rect className="scanned" width={SKETCH_WIDTH} height={height} />
       <rect

@@ -31,10 +31,7 @@ export const GradeTable = () => {
   const onGestureEnd = () => endGesture(store)
   return (
     <section className="panel grade-panel" aria-label="Grade">
-      <h2>
-        grade{' '}
-        {edited > 1 && <span className="strong">of {edited} cues</span>}
-      </h2>
+      <h2>grade {edited > 1 && <span className="strong">of {edited} cues</span>}</h2>
       <table className="grade-table">
         <thead>
           <tr>

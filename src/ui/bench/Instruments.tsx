@@ -53,11 +53,15 @@ export const Instruments = () => {
           label="Luma waveform of the graded picture"
           draw={(context, width, height) => {
             const reading = services.readings.current()
-            drawWaveform(context, reading && { counts: reading.waveform, columns: reading.waveformColumns }, {
-              width,
-              height,
-              limits: profile.luma,
-            })
+            drawWaveform(
+              context,
+              reading && { counts: reading.waveform, columns: reading.waveformColumns },
+              {
+                width,
+                height,
+                limits: profile.luma,
+              },
+            )
           }}
         />
       </div>
@@ -69,11 +73,15 @@ export const Instruments = () => {
           label="Vectorscope of the graded picture"
           draw={(context, width, height) => {
             const reading = services.readings.current()
-            drawVectorscope(context, reading && { counts: reading.vectorscope, size: reading.vectorscopeSize }, {
-              width,
-              height,
-              matrix,
-            })
+            drawVectorscope(
+              context,
+              reading && { counts: reading.vectorscope, size: reading.vectorscopeSize },
+              {
+                width,
+                height,
+                matrix,
+              },
+            )
           }}
         />
       </div>

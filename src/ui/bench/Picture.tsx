@@ -1,18 +1,20 @@
 import { useEffect, useRef } from 'react'
 import { createPreview, type Preview } from '../../render/createPreview.ts'
-import type { Compare as RenderCompare, PreviewView } from '../../render/previewView.ts'
+import type { PreviewView, Compare as RenderCompare } from '../../render/previewView.ts'
 import { profileOf, reelOf, valuesAtFrame } from '../../store/queries.ts'
 import { setView } from '../../store/session.ts'
 import type { AppState } from '../../store/state.ts'
 import { useApp, useAppState } from '../appContext.ts'
-import type { ShownFrame } from '../services.ts'
 import { formatNumber } from '../parts/numberText.ts'
 import { useElementSize } from '../parts/useElementSize.ts'
 import { useFrameLoop } from '../parts/useFrameLoop.ts'
+import type { ShownFrame } from '../services.ts'
 import { fitPicture } from './pictureSize.ts'
 
 const compareOf = ({ view }: AppState): RenderCompare =>
-  view.compare === 'wipe' ? { kind: 'wipe', at: view.wipeAt } : { kind: view.compare === 'scanned' ? 'scanned' : 'none' }
+  view.compare === 'wipe'
+    ? { kind: 'wipe', at: view.wipeAt }
+    : { kind: view.compare === 'scanned' ? 'scanned' : 'none' }
 
 /** What is to be drawn for a frame, from the job as it is now. */
 const viewOf = (state: AppState, shown: ShownFrame): PreviewView | undefined => {
@@ -118,9 +120,7 @@ export const Picture = () => {
             }}
           />
         )}
-        {view.compare !== 'graded' && (
-          <span className="picture-word left">scanned</span>
-        )}
+        {view.compare !== 'graded' && <span className="picture-word left">scanned</span>}
         {view.compare === 'wipe' && <span className="picture-word right">graded</span>}
       </div>
     </div>

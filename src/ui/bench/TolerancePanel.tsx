@@ -14,7 +14,11 @@ const HIGH = 1.15
 const place = (level: number): number =>
   Math.min(100, Math.max(0, ((level - LOW) / (HIGH - LOW)) * 100))
 
-type BarProps = { readonly name: string; readonly levels: Extremes; readonly limits: readonly [number, number] }
+type BarProps = {
+  readonly name: string
+  readonly levels: Extremes
+  readonly limits: readonly [number, number]
+}
 
 const LevelBar = ({ name, levels, limits }: BarProps) => {
   const isUnder = levels.low < limits[0]
@@ -56,9 +60,7 @@ export const TolerancePanel = () => {
   const frameArea = frameLevels ? frameLevels.outside / frameLevels.pixels : undefined
   return (
     <div className="panel tolerance-panel">
-      <h2>
-        tolerance · {verdict ? 'whole cue' : 'this frame, cue being measured'}
-      </h2>
+      <h2>tolerance · {verdict ? 'whole cue' : 'this frame, cue being measured'}</h2>
       {levels &&
         CHANNELS.map((channel) => (
           <LevelBar

@@ -1,5 +1,5 @@
-import type { App } from '../appContext.ts'
 import type { AppState } from '../../store/state.ts'
+import type { App } from '../appContext.ts'
 
 /** One thing a person can do. Buttons, keys and the command list all come from here. */
 export type Command = {

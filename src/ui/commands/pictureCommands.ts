@@ -31,7 +31,6 @@ export const PICTURE_COMMANDS: readonly Command[] = [
     group: 'Picture',
     keys: ['E'],
     isPossible: hasMedia,
-    run: ({ store }) =>
-      setView(store, { showsExcursions: !store.getState().view.showsExcursions }),
+    run: ({ store }) => setView(store, { showsExcursions: !store.getState().view.showsExcursions }),
   },
 ]

@@ -1,7 +1,7 @@
+import { framesPerSecond } from '../../core/time/rate.ts'
+import { cueIndex, cuesOf, currentCue, reelOf } from '../../store/queries.ts'
 import { movePlayhead, setPlayback } from '../../store/session.ts'
 import type { AppState } from '../../store/state.ts'
-import { cueIndex, cuesOf, currentCue, reelOf } from '../../store/queries.ts'
-import { framesPerSecond } from '../../core/time/rate.ts'
 import type { App } from '../appContext.ts'
 import type { Command } from './command.ts'
 

@@ -31,7 +31,11 @@ export const useCommandKeys = (): void => {
   useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
       if (event.defaultPrevented || isKeptByNumber(event) || isEditingChord(event)) return
-      if (isOnButton(event) || document.querySelector('[role="dialog"], [role="alertdialog"]') !== null) return
+      if (
+        isOnButton(event) ||
+        document.querySelector('[role="dialog"], [role="alertdialog"]') !== null
+      )
+        return
       const command = commandForKey(COMMANDS, event)
       if (!command) return
       event.preventDefault()

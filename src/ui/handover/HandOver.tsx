@@ -31,7 +31,11 @@ export const HandOver = () => {
           The whole list in this program’s open format: plain JSON with a published schema. It
           carries everything and opens here again.
         </p>
-        <button type="button" className="button primary" onClick={() => void services.saveJobFile()}>
+        <button
+          type="button"
+          className="button primary"
+          onClick={() => void services.saveJobFile()}
+        >
           Save the job
         </button>
       </section>

@@ -1,7 +1,7 @@
+import { framesPerSecond } from '../../core/time/rate.ts'
 import { jobOf, profileOf, reelOf } from '../../store/queries.ts'
 import { setStep } from '../../store/session.ts'
 import type { AppState, Step } from '../../store/state.ts'
-import { framesPerSecond } from '../../core/time/rate.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { CommandButton } from '../parts/CommandButton.tsx'
 import { STRINGS } from '../strings.ts'
@@ -15,8 +15,7 @@ const savingText = ({ saving }: AppState): string => {
   return saving.at === undefined ? '' : `kept ${new Date(saving.at).toLocaleTimeString('en-GB')}`
 }
 
-const rateText = (fps: number): string =>
-  `${Number.isInteger(fps) ? fps : fps.toFixed(3)} frames/s`
+const rateText = (fps: number): string => `${Number.isInteger(fps) ? fps : fps.toFixed(3)} frames/s`
 
 /** The head of the screen: the job, the steps, and what holds for the whole of it. */
 export const Header = () => {

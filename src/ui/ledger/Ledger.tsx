@@ -1,4 +1,11 @@
-import { type KeyboardEvent, type PointerEvent, useCallback, useEffect, useRef, useState } from 'react'
+import {
+  type KeyboardEvent,
+  type PointerEvent,
+  useCallback,
+  useEffect,
+  useRef,
+  useState,
+} from 'react'
 import type { Cue } from '../../core/job/job.ts'
 import { verdictOf } from '../../store/checkKey.ts'
 import { cueIndex, cuesOf, currentCue, endOfCue, reelOf } from '../../store/queries.ts'
@@ -91,7 +98,11 @@ export const Ledger = () => {
           className="ledger-rows"
           onScroll={(event) => setScrollTop(event.currentTarget.scrollTop)}
         >
-          <div role="presentation" className="ledger-length" style={{ height: cues.length * ROW_HEIGHT }}>
+          <div
+            role="presentation"
+            className="ledger-length"
+            style={{ height: cues.length * ROW_HEIGHT }}
+          >
             {cues.slice(from, to).map((cue, i) => (
               <LedgerRow
                 key={cue.id}

@@ -1,6 +1,6 @@
 import { memo, type PointerEvent } from 'react'
-import { formatFootage } from '../../core/time/footage.ts'
 import type { Cue, Reel } from '../../core/job/job.ts'
+import { formatFootage } from '../../core/time/footage.ts'
 import type { Frame } from '../../core/time/frame.ts'
 import { secondsAt } from '../../core/time/rate.ts'
 import { formatTimecode } from '../../core/time/timecode.ts'

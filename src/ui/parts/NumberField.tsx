@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useRef, useState } from 'react'
-import { coarseness, useDragNumber } from './useDragNumber.ts'
 import { formatNumber, parseNumber } from './numberText.ts'
+import { coarseness, useDragNumber } from './useDragNumber.ts'
 
 export type NumberFieldProps = {
   /** Said by screen readers and shown as a hint. */

@@ -9,6 +9,10 @@ export const formatNumber = (value: number, decimals: number): string => {
 
 /** What a person typed as a number: comma or point, any minus sign, a unit behind is let go. */
 export const parseNumber = (text: string): number | undefined => {
-  const plain = text.trim().replace(MINUS, '-').replace(',', '.').replace(/\s*(%|×|fr)?$/u, '')
+  const plain = text
+    .trim()
+    .replace(MINUS, '-')
+    .replace(',', '.')
+    .replace(/\s*(%|×|fr)?$/u, '')
   return /^[+-]?(\d+\.?\d*|\.\d+)$/u.test(plain) ? Number(plain) : undefined
 }

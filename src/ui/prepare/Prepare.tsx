@@ -73,7 +73,9 @@ export const Prepare = () => {
           label="Tolerance"
           options={TOLERANCE_PROFILES.map(({ id, name }) => ({ id, label: name }))}
           value={job.info.job.tolerance}
-          onChange={(tolerance) => perform(store, (j) => setJobInfo(j, (i) => ({ ...i, tolerance })))}
+          onChange={(tolerance) =>
+            perform(store, (j) => setJobInfo(j, (i) => ({ ...i, tolerance })))
+          }
         />
       </section>
       <section aria-label="The scan">

@@ -81,10 +81,12 @@ const CodingForm = ({ question }: { question: CodingQuestion }) => {
       {question.asksMatrix && (
         <Choice
           label="Luma equation"
-          options={likelyFirst<MatrixName>(['bt709', 'bt601', 'bt2020'], likely.matrix).map((id) => ({
-            id,
-            label: STRINGS.matrices[id],
-          }))}
+          options={likelyFirst<MatrixName>(['bt709', 'bt601', 'bt2020'], likely.matrix).map(
+            (id) => ({
+              id,
+              label: STRINGS.matrices[id],
+            }),
+          )}
           value={answer.matrix}
           onChange={(id) => setAnswer({ ...answer, matrix: id as MatrixName })}
         />

@@ -27,7 +27,10 @@ export const ConfirmDialog = () => {
                 >
                   Cancel
                 </Button>
-                <Button className="button primary" onPress={() => services.answerConfirmation(true)}>
+                <Button
+                  className="button primary"
+                  onPress={() => services.answerConfirmation(true)}
+                >
                   {confirmation.yes}
                 </Button>
               </div>

@@ -20,10 +20,18 @@ export const StartScreen = () => {
         <h1>{STRINGS.program}</h1>
         <p className="purpose">{STRINGS.purpose}</p>
         <div className="start-buttons">
-          <Button className="button large" isDisabled={isOpening} onPress={() => void services.pickReel()}>
+          <Button
+            className="button large"
+            isDisabled={isOpening}
+            onPress={() => void services.pickReel()}
+          >
             {words.openReel}
           </Button>
-          <Button className="button large" isDisabled={isOpening} onPress={() => void services.pickJob()}>
+          <Button
+            className="button large"
+            isDisabled={isOpening}
+            onPress={() => void services.pickJob()}
+          >
             {words.openJob}
           </Button>
           <Button

@@ -1,0 +1,34 @@
+/** An element: its name, attributes in order, and either text or elements inside. */
+export type XmlElement = {
+  readonly name: string
+  readonly attributes?: Readonly<Record<string, string>>
+  readonly inside?: string | readonly XmlElement[]
+}
+
+/** Characters XML 1.0 §2.2 does not allow at all, escaped or not. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters meant
+const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udfff]/gu
+
+const escape = (text: string): string =>
+  text
+    .replace(FORBIDDEN, '\ufffd')
+    .replaceAll('&', '&amp;')
+    .replaceAll('<', '&lt;')
+    .replaceAll('>', '&gt;')
+    .replaceAll('"', '&quot;')
+
+const lines = ({ name, attributes = {}, inside }: XmlElement, indent: string): string[] => {
+  const written = Object.entries(attributes).map(([key, value]) => ` ${key}="${escape(value)}"`)
+  const open = `${indent}<${name}${written.join('')}`
+  if (inside === undefined) return [`${open}/>`]
+  if (typeof inside === 'string') return [`${open}>${escape(inside)}</${name}>`]
+  return [
+    `${open}>`,
+    ...inside.flatMap((each) => lines(each, `${indent}  `)),
+    `${indent}</${name}>`,
+  ]
+}
+
+/** An XML 1.0 document in UTF-8, indented by two spaces. */
+export const writeXml = (root: XmlElement): string =>
+  ['<?xml version="1.0" encoding="UTF-8"?>', ...lines(root, ''), ''].join('\n')

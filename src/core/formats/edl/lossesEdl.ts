@@ -1,0 +1,41 @@
+import { gradeToCdl } from '../../colour/cdl.ts'
+import { cuesOfReel } from '../../job/cueList.ts'
+import type { Job } from '../../job/job.ts'
+import type { ReelId } from '../../job/recordIds.ts'
+import { cueWords, numbersWhere, sharedLosses } from '../sharedLosses.ts'
+import { edlDecimal } from './edlDecimal.ts'
+import { edlReelName } from './edlReelName.ts'
+import { edlText } from './edlText.ts'
+
+/** The most events a conventional list holds; longer ones are split. */
+export const EVENT_LIMIT = 999
+
+/** What an edit decision list cannot carry of this reel, one sentence each. */
+export const lossesEdl = (job: Job, reelId: ReelId): readonly string[] => {
+  const reel = job.reels[reelId]
+  if (!reel) return []
+  const cues = cuesOfReel(job, reelId)
+  const losses: string[] = []
+  const rounded = numbersWhere(cues, ({ grade }) => {
+    const cdl = gradeToCdl(grade)
+    const values = [...cdl.slope, ...cdl.offset, ...cdl.power, cdl.saturation]
+    return values.some((value) => Number(edlDecimal(value)) !== value)
+  })
+  if (rounded.length > 0)
+    losses.push(
+      `More than six decimals: the numbers of ${cueWords(rounded)} are rounded. The ASC CDL collection has them exactly.`,
+    )
+  const name = edlReelName(reel.name)
+  if (name !== reel.name)
+    losses.push(
+      `The reel's full name “${reel.name}”: the event lines say ${name}, a comment has the rest.`,
+    )
+  const reworded = numbersWhere(cues, ({ note }) => edlText(note) !== note.trim())
+  if (reworded.length > 0)
+    losses.push(`Letters outside ASCII and line breaks in the note of ${cueWords(reworded)}.`)
+  if (cues.length > EVENT_LIMIT)
+    losses.push(
+      `One list: at most ${EVENT_LIMIT} events fit, so there are ${Math.ceil(cues.length / EVENT_LIMIT)}.`,
+    )
+  return [...losses, ...sharedLosses(job, reelId)]
+}

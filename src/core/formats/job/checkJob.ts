@@ -1,0 +1,67 @@
+import { type Problem, problem } from '../../base/problem.ts'
+import type { Cue, Reel } from '../../job/job.ts'
+
+/** What a schema cannot say: how the records of a job hang together. Every problem, by field. */
+export const checkJob = (reels: readonly Reel[], cues: readonly Cue[]): readonly Problem[] => {
+  const problems: Problem[] = []
+  const byId = new Map<string, Reel>()
+  const firsts = new Set<string>()
+  const ids = new Set<string>()
+  for (const [index, reel] of reels.entries()) {
+    if (byId.has(reel.id))
+      problems.push(
+        problem('conflict', `Two reels have the id “${reel.id}”; give each its own.`, {
+          field: `reels.${index}.id`,
+        }),
+      )
+    byId.set(reel.id, reel)
+  }
+  for (const [index, cue] of cues.entries()) {
+    const field = (name: string) => ({ field: `cues.${index}.${name}` })
+    const reel = byId.get(cue.reel)
+    if (ids.has(cue.id))
+      problems.push(
+        problem('conflict', `Two cues have the id “${cue.id}”; give each its own.`, field('id')),
+      )
+    ids.add(cue.id)
+    if (!reel)
+      problems.push(
+        problem(
+          'not-found',
+          `The cue names a reel “${cue.reel}” that is not in the job.`,
+          field('reel'),
+        ),
+      )
+    else if (cue.first >= reel.frames)
+      problems.push(
+        problem(
+          'out-of-range',
+          `The cue begins at frame ${cue.first}, past the reel's ${reel.frames} frames.`,
+          field('first'),
+        ),
+      )
+    const place = `${cue.reel} ${cue.first}`
+    if (firsts.has(place))
+      problems.push(
+        problem('conflict', `Two cues begin on frame ${cue.first} of a reel.`, field('first')),
+      )
+    firsts.add(place)
+    for (const c of [0, 1, 2] as const)
+      if (cue.grade.gain[c] < cue.grade.lift[c])
+        problems.push(
+          problem(
+            'out-of-range',
+            'Gain is below lift, which ASC CDL cannot carry.',
+            field('grade.gain'),
+          ),
+        )
+  }
+  for (const reel of byId.values())
+    if (!firsts.has(`${reel.id} 0`))
+      problems.push(
+        problem('missing', `Reel “${reel.name}” has no cue on its first frame (0).`, {
+          field: 'cues',
+        }),
+      )
+  return problems
+}

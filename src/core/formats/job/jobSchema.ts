@@ -1,0 +1,86 @@
+import * as v from 'valibot'
+
+const finite = v.pipe(v.number(), v.finite())
+const wholeFrom = (low: number) => v.pipe(v.number(), v.safeInteger(), v.minValue(low))
+const text = (limit: number) => v.pipe(v.string(), v.maxLength(limit))
+const identifier = v.pipe(v.string(), v.regex(/^[A-Za-z][\w-]{0,63}$/u))
+const triple = v.tuple([finite, finite, finite])
+const above = (low: number) => v.pipe(finite, v.gtValue(low))
+const positiveTriple = v.tuple([above(0), above(0), above(0)])
+
+const gradeSchema = v.strictObject({
+  lift: v.pipe(triple, v.description('Black level of R, G, B as signal: 0 black, 1 peak.')),
+  gamma: v.pipe(positiveTriple, v.description('Gamma of R, G, B; above 1 brightens.')),
+  gain: v.pipe(triple, v.description('Peak white of R, G, B as signal; not below lift.')),
+  saturation: v.pipe(finite, v.minValue(0)),
+})
+
+const framingSchema = v.strictObject({
+  zoom: v.pipe(finite, v.minValue(0.25), v.maxValue(8)),
+  pan: v.pipe(finite, v.minValue(-1), v.maxValue(1)),
+  tilt: v.pipe(finite, v.minValue(-1), v.maxValue(1)),
+})
+
+const cueSchema = v.strictObject({
+  id: identifier,
+  reel: identifier,
+  first: v.pipe(wholeFrom(0), v.description('First frame of the cue, from 0.')),
+  ramp: v.pipe(wholeFrom(0), v.maxValue(10_000)),
+  boundary: v.strictObject({
+    kind: v.picklist(['start', 'cut', 'dissolve', 'fade-out', 'fade-in', 'dip', 'by-hand']),
+    confidence: v.pipe(finite, v.minValue(0), v.maxValue(1)),
+  }),
+  grade: gradeSchema,
+  framing: framingSchema,
+  note: text(4000),
+  agreement: v.picklist(['open', 'agreed', 'asked']),
+})
+
+const statedBy = v.picklist(['file', 'person'])
+
+const mediaSchema = v.strictObject({
+  name: text(1000),
+  container: text(100),
+  codec: text(100),
+  width: v.pipe(wholeFrom(1), v.maxValue(65_536)),
+  height: v.pipe(wholeFrom(1), v.maxValue(65_536)),
+  displayAspect: above(0),
+  depth: v.pipe(wholeFrom(8), v.maxValue(16)),
+  layout: v.picklist(['420', '422', '444', 'rgb']),
+  matrix: v.picklist(['bt601', 'bt709', 'bt2020']),
+  matrixBy: statedBy,
+  range: v.picklist(['narrow', 'full']),
+  rangeBy: statedBy,
+  rateBy: statedBy,
+  bytes: wholeFrom(0),
+})
+
+const reelSchema = v.strictObject({
+  id: identifier,
+  name: v.pipe(text(200), v.minLength(1)),
+  gauge: v.picklist([
+    '35mm-4perf',
+    '35mm-3perf',
+    '35mm-2perf',
+    '16mm',
+    '9.5mm',
+    'super8',
+    'standard8',
+  ]),
+  rate: v.strictObject({ num: wholeFrom(1), den: wholeFrom(1) }),
+  frames: wholeFrom(1),
+  startCount: wholeFrom(0),
+  isDropFrame: v.boolean(),
+  media: mediaSchema,
+})
+
+/** What the file looks like: version 1 of the open job format (docs/job-format.md). */
+export const jobFileSchema = v.strictObject({
+  format: v.literal('reelwright-job'),
+  version: v.literal(1),
+  info: v.strictObject({ id: v.literal('job'), title: text(300), tolerance: text(100) }),
+  reels: v.pipe(v.array(reelSchema), v.minLength(1), v.maxLength(1000)),
+  cues: v.pipe(v.array(cueSchema), v.maxLength(200_000)),
+})
+
+export type JobFile = v.InferOutput<typeof jobFileSchema>

@@ -1,0 +1,87 @@
+import * as v from 'valibot'
+import { type Problem, problem } from '../../base/problem.ts'
+import { fail, type Result, resultOf } from '../../base/result.ts'
+import type { Cue, Job, Reel } from '../../job/job.ts'
+import { checkJob } from './checkJob.ts'
+import { jobFileSchema } from './jobSchema.ts'
+import { type AnyJobFile, JOB_VERSION, migrateUp } from './migrations.ts'
+
+/** A job of 200,000 cues is about 100 MB; nothing larger is read. */
+const LARGEST = 128 * 2 ** 20
+
+const isRecord = (value: unknown): value is Record<string, unknown> =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+
+const lineAt = (text: string, position: number): number =>
+  text.slice(0, position).split('\n').length
+
+/** The problem a JSON parser's message amounts to, with the line where it names a position. */
+const malformed = (text: string, error: unknown): Problem => {
+  const message = error instanceof Error ? error.message : String(error)
+  const position = /position (\d+)/u.exec(message)?.[1]
+  const line = position === undefined ? undefined : lineAt(text, Number(position))
+  return problem(
+    'malformed',
+    'This is not a whole JSON file; get it again from where it came.',
+    line === undefined ? undefined : { line },
+  )
+}
+
+const fromIssue = (issue: v.BaseIssue<unknown>): Problem => {
+  const field = v.getDotPath(issue) ?? 'the file'
+  return problem('out-of-range', `In “${field}”: ${issue.message}. Mend the value or the file.`, {
+    field,
+  })
+}
+
+/**
+ * A job file (docs/job-format.md) → the job. Either the whole job is read or every problem found
+ * is told, by field; nothing is half-loaded. At most 128 MB. An older version is brought up to
+ * date; a later one is refused.
+ */
+export const readJob = (text: string): Result<Job> => {
+  if (text.length > LARGEST)
+    return fail(problem('too-large', 'A job file of more than 128 MB is not read; split the job.'))
+  let parsed: unknown
+  try {
+    parsed = JSON.parse(text)
+  } catch (error) {
+    return fail(malformed(text, error))
+  }
+  if (!isRecord(parsed) || parsed.format !== 'reelwright-job')
+    return fail(
+      problem(
+        'unknown-format',
+        'This is JSON, but not a Reelwright job: “format” does not say so.',
+        {
+          field: 'format',
+        },
+      ),
+    )
+  const { version } = parsed
+  if (typeof version !== 'number' || !Number.isInteger(version) || version < 1)
+    return fail(problem('malformed', 'The job states no version number.', { field: 'version' }))
+  if (version > JOB_VERSION)
+    return fail(
+      problem(
+        'newer-version',
+        `The job was written by a later Reelwright (version ${version}; this one reads ${JOB_VERSION}). Update the program.`,
+        { field: 'version' },
+      ),
+    )
+  const file = v.safeParse(jobFileSchema, migrateUp(parsed as AnyJobFile))
+  if (!file.success) {
+    const [first, ...rest] = file.issues.map(fromIssue)
+    return first ? fail(first, ...rest) : fail(problem('malformed', 'The job cannot be read.'))
+  }
+  const { info, reels, cues } = file.output
+  const problems = checkJob(reels as readonly unknown[] as readonly Reel[], cues as readonly unknown[] as readonly Cue[])
+  return resultOf(
+    {
+      info: { job: info },
+      reels: Object.fromEntries(reels.map((reel) => [reel.id, reel])),
+      cues: Object.fromEntries(cues.map((cue) => [cue.id, cue])),
+    } as unknown as Job,
+    problems,
+  )
+}

@@ -1,0 +1,20 @@
+import { cuesOfReel } from '../../job/cueList.ts'
+import type { Job, Reel } from '../../job/job.ts'
+import { JOB_VERSION } from './migrations.ts'
+
+/**
+ * A job as the text of a job file: JSON with two spaces, reels by id and cues by reel and first
+ * frame, so that the same job is always the same text and two versions compare line by line.
+ */
+export const writeJob = (job: Job): string => {
+  const reels = Object.values<Reel>(job.reels).toSorted((a, b) => (a.id < b.id ? -1 : 1))
+  const cues = reels.flatMap((reel) => cuesOfReel(job, reel.id))
+  const file = {
+    format: 'reelwright-job',
+    version: JOB_VERSION,
+    info: job.info.job,
+    reels,
+    cues,
+  }
+  return `${JSON.stringify(file, undefined, 2)}\n`
+}

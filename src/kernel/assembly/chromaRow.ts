@@ -1,0 +1,82 @@
+import { cbToB, cbToG, chromaZeroCode, crToG, crToR, liftB, liftG, liftR } from './gradeSettings'
+import {
+  chromaColumns,
+  chromaRow,
+  chromaRows,
+  isHalfHeight,
+  rowBytes,
+  secondPlane,
+  thirdPlane,
+} from './rasterSettings'
+import { above, loadHigh, loadLow } from './samples'
+
+/** Three times the nearer row plus the farther one: quarter codes. */
+// @ts-ignore: decorator
+@inline
+function quarters(near: v128, far: v128): v128 {
+  return i32x4.add(i32x4.add(i32x4.add(near, near), near), far)
+}
+
+// @ts-ignore: decorator
+@inline
+function chromaRow4<T>(
+  to: usize,
+  stride: usize,
+  cb: v128,
+  cr: v128,
+  toR: v128,
+  toG: v128,
+  alsoToG: v128,
+  toB: v128,
+  r: v128,
+  g: v128,
+  b: v128,
+): void {
+  const green = f32x4.add(f32x4.mul(cb, toG), f32x4.mul(cr, alsoToG))
+  v128.store(to, f32x4.add(f32x4.mul(cr, toR), r))
+  v128.store(to + stride, f32x4.add(green, g))
+  v128.store(to + stride + stride, f32x4.add(f32x4.mul(cb, toB), b))
+}
+
+/**
+ * What chroma and lift add to R′, G′ and B′ in row `y` of the picture, at half the width, plus
+ * one repeated sample. Vertically a quarter way between the lines in 4:2:0.
+ */
+export function makeChromaRow<T>(y: i32): void {
+  const columns = chromaColumns as usize
+  let near = y
+  let far = y
+  if (isHalfHeight) {
+    near = y >> 1
+    far = min(max(near + ((y & 1) << 1) - 1, 0), chromaRows - 1)
+  }
+  const pitch = columns * sizeof<T>()
+  let cb = secondPlane + (near as usize) * pitch
+  let cr = thirdPlane + (near as usize) * pitch
+  const step = ((far - near) as usize) * pitch
+  const zero = i32x4.splat(chromaZeroCode)
+  const toR = f32x4.splat(crToR)
+  const toG = f32x4.splat(cbToG)
+  const alsoToG = f32x4.splat(crToG)
+  const toB = f32x4.splat(cbToB)
+  const r = f32x4.splat(liftR)
+  const g = f32x4.splat(liftG)
+  const b = f32x4.splat(liftB)
+  const stride = rowBytes
+  const out = chromaRow
+  const end = out + (columns << 2)
+  for (let to = out; to < end; to += 32) {
+    const cbLow = above(quarters(loadLow<T>(cb), loadLow<T>(cb + step)), zero)
+    const crLow = above(quarters(loadLow<T>(cr), loadLow<T>(cr + step)), zero)
+    chromaRow4<T>(to, stride, cbLow, crLow, toR, toG, alsoToG, toB, r, g, b)
+    const cbHigh = above(quarters(loadHigh<T>(cb), loadHigh<T>(cb + step)), zero)
+    const crHigh = above(quarters(loadHigh<T>(cr), loadHigh<T>(cr + step)), zero)
+    chromaRow4<T>(to + 16, stride, cbHigh, crHigh, toR, toG, alsoToG, toB, r, g, b)
+    cb += 8 * sizeof<T>()
+    cr += 8 * sizeof<T>()
+  }
+  for (let c: usize = 0; c < 3; c++) {
+    const after = end + c * stride
+    store<f32>(after, load<f32>(after - 4))
+  }
+}

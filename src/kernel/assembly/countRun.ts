@@ -1,0 +1,81 @@
+import {
+  blueInLuma,
+  blueShare,
+  greenInLuma,
+  greenShare,
+  lumaHigh,
+  lumaLow,
+  redInLuma,
+  redShare,
+  rgbHigh,
+  rgbLow,
+  saturation,
+  statistics,
+} from './levelSettings'
+import { levels4, weighted4 } from './levels'
+import { rowBytes, width } from './rasterSettings'
+import { is, Saturated } from './variants'
+
+// @ts-ignore: decorator
+@inline
+function addTo(at: usize, counts: v128): void {
+  v128.store(at, i32x4.add(v128.load(at), counts))
+}
+
+/** Counts the pixels outside among those from byte `run` of a row up to byte `end`. */
+export function countRun<F, S>(
+  upper: usize,
+  middle: usize,
+  lower: usize,
+  run: usize,
+  end: usize,
+): void {
+  const green = rowBytes
+  const blue = green << 1
+  const columns = i32x4.splat(width)
+  const step = i32x4.splat(4)
+  const lumaR = f32x4.splat(redInLuma)
+  const lumaG = f32x4.splat(greenInLuma)
+  const lumaB = f32x4.splat(blueInLuma)
+  const shareR = f32x4.splat(redShare)
+  const shareG = f32x4.splat(greenShare)
+  const shareB = f32x4.splat(blueShare)
+  const kept = f32x4.splat(saturation)
+  const leastRgb = f32x4.splat(rgbLow)
+  const mostRgb = f32x4.splat(rgbHigh)
+  const leastLuma = f32x4.splat(lumaLow)
+  const mostLuma = f32x4.splat(lumaHigh)
+  let column = i32x4.add(i32x4.splat((run >> 2) as i32), i32x4(0, 1, 2, 3))
+  let below = i32x4.splat(0)
+  let above = i32x4.splat(0)
+  let outside = i32x4.splat(0)
+  for (let i = run; i < end; i += 16) {
+    const u = upper + i
+    const m = middle + i
+    const l = lower + i
+    let r = levels4<F>(u, m, l)
+    let g = levels4<F>(u + green, m + green, l + green)
+    let b = levels4<F>(u + blue, m + blue, l + blue)
+    const y = weighted4(r, g, b, lumaR, lumaG, lumaB)
+    if (is<S, Saturated>()) {
+      const grey = weighted4(r, g, b, shareR, shareG, shareB)
+      r = f32x4.add(f32x4.mul(r, kept), grey)
+      g = f32x4.add(f32x4.mul(g, kept), grey)
+      b = f32x4.add(f32x4.mul(b, kept), grey)
+    }
+    const low = f32x4.pmin(f32x4.pmin(r, g), b)
+    const high = f32x4.pmax(f32x4.pmax(r, g), b)
+    const isPixel = i32x4.lt_s(column, columns)
+    const passesLow = v128.or(f32x4.lt(low, leastRgb), f32x4.lt(y, leastLuma))
+    const passesHigh = v128.or(f32x4.gt(high, mostRgb), f32x4.gt(y, mostLuma))
+    const isBelow = v128.and(isPixel, passesLow)
+    const isAbove = v128.and(isPixel, passesHigh)
+    below = i32x4.sub(below, isBelow)
+    above = i32x4.sub(above, isAbove)
+    outside = i32x4.sub(outside, v128.or(isBelow, isAbove))
+    column = i32x4.add(column, step)
+  }
+  addTo(statistics + 128, below)
+  addTo(statistics + 144, above)
+  addTo(statistics + 160, outside)
+}

@@ -1,0 +1,25 @@
+import { isLinear } from './gradeSettings'
+import { grade444 } from './grade444'
+import { gradeRgb } from './gradeRgb'
+import { gradeSubsampled } from './gradeSubsampled'
+import { layout, sampleBytes } from './rasterSettings'
+import { Linear, Powered } from './variants'
+
+// @ts-ignore: decorator
+@inline
+function gradeSamples<T, P>(y: i32, out: usize): void {
+  if (layout == 0) gradeSubsampled<T, P>(y, out)
+  else if (layout == 1) grade444<T, P>(y, out)
+  else gradeRgb<T, P>(y, out)
+}
+
+/** Row `y` of the source through lift, gamma and gain (saturation comes later) to a row buffer. */
+export function gradeRow(y: i32, out: usize): void {
+  if (sampleBytes == 1) {
+    if (isLinear) gradeSamples<u8, Linear>(y, out)
+    else gradeSamples<u8, Powered>(y, out)
+  } else {
+    if (isLinear) gradeSamples<u16, Linear>(y, out)
+    else gradeSamples<u16, Powered>(y, out)
+  }
+}

@@ -1,0 +1,19 @@
+/**
+ * The WebAssembly module: what the TypeScript side sets (globals), calls (functions) and reads
+ * (memory). It allocates nothing: the caller lays out the memory from `heapBase` up.
+ */
+
+export * from './codeSettings'
+export { countVectorscope } from './countVectorscope'
+export { countWaveform } from './countWaveform'
+export { deliverBand } from './deliverBand'
+export { beginPicture } from './deliveredRow'
+export * from './gradeSettings'
+export * from './levelSettings'
+export { measureBand } from './measureBand'
+export * from './rasterSettings'
+
+/** The first byte of memory that is free for the caller. */
+export function heapBase(): usize {
+  return __heap_base
+}

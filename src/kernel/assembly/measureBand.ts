@@ -1,0 +1,43 @@
+import { deliveredRow } from './deliveredRow'
+import { filterRow } from './filterRow'
+import { isFiltered } from './levelSettings'
+import { measureRow } from './measureRow'
+import { filteredRows, height, rowBytes, width } from './rasterSettings'
+import { repeatEnds } from './rowEnds'
+
+// @ts-ignore: decorator
+@inline
+function filteredRow(y: i32): usize {
+  return filteredRows + ((y % 3) as usize) * 3 * rowBytes
+}
+
+// @ts-ignore: decorator
+@inline
+function repeatLast(row: usize): void {
+  for (let c: usize = 0; c < 3; c++) repeatEnds(row + c * rowBytes, width, 3)
+}
+
+/** Filters delivered row `y`, and measures the row above it: then all three rows are there. */
+function measureAfter(y: i32): void {
+  const row = filteredRow(y)
+  filterRow(deliveredRow(y), row)
+  repeatLast(row)
+  if (y > 0) measureRow(filteredRow(max(y - 2, 0)), filteredRow(y - 1), row)
+  if (y == height - 1) measureRow(filteredRow(max(y - 1, 0)), row, row)
+}
+
+/**
+ * Delivered rows `first` up to `end` into the statistics. All rows of a picture are to be given
+ * once, in their order.
+ */
+export function measureBand(first: i32, end: i32): void {
+  for (let y = first; y < end; y++) {
+    if (isFiltered) {
+      measureAfter(y)
+    } else {
+      const row = deliveredRow(y)
+      repeatLast(row)
+      measureRow(row, row, row)
+    }
+  }
+}

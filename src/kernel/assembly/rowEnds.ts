@@ -1,0 +1,10 @@
+/** Repeats the first and the last of `count` f32 at `row` `times` times before and after them. */
+export function repeatEnds(row: usize, count: i32, times: i32): void {
+  const first = load<f32>(row)
+  const end = row + ((count as usize) << 2)
+  const last = load<f32>(end - 4)
+  for (let i = 0; i < times; i++) {
+    store<f32>(row - (((i + 1) as usize) << 2), first)
+    store<f32>(end + ((i as usize) << 2), last)
+  }
+}

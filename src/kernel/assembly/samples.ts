@@ -1,0 +1,30 @@
+/** Four samples as 32-bit integers. */
+// @ts-ignore: decorator
+@inline
+export function load4<T>(at: usize): v128 {
+  if (sizeof<T>() == 1) return i32x4.extend_low_i16x8_u(i16x8.extend_low_i8x16_u(v128.load32_zero(at)))
+  return v128.load_ext<u16>(at)
+}
+
+/** The first four of eight samples as 32-bit integers. */
+// @ts-ignore: decorator
+@inline
+export function loadLow<T>(at: usize): v128 {
+  if (sizeof<T>() == 1) return i32x4.extend_low_i16x8_u(v128.load_ext<u8>(at))
+  return v128.load_ext<u16>(at)
+}
+
+/** The last four of eight samples as 32-bit integers. */
+// @ts-ignore: decorator
+@inline
+export function loadHigh<T>(at: usize): v128 {
+  if (sizeof<T>() == 1) return i32x4.extend_high_i16x8_u(v128.load_ext<u8>(at))
+  return v128.load_ext<u16>(at, 8)
+}
+
+/** Four integers less `zero`, as f32: exact for 18 bits. */
+// @ts-ignore: decorator
+@inline
+export function above(samples: v128, zero: v128): v128 {
+  return f32x4.convert_i32x4_s(i32x4.sub(samples, zero))
+}

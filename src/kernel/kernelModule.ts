@@ -1,0 +1,109 @@
+/** Settings of the WebAssembly module; what each means stands in `assembly/*Settings.ts`. */
+export const SETTING_NAMES = [
+  'width',
+  'height',
+  'layout',
+  'isHalfHeight',
+  'sampleBytes',
+  'chromaColumns',
+  'chromaRows',
+  'firstPlane',
+  'secondPlane',
+  'thirdPlane',
+  'rowBytes',
+  'chromaRow',
+  'gradedRows',
+  'mixedRow',
+  'framedRow',
+  'filteredRows',
+  'isFramed',
+  'columnOffsets',
+  'columnFractions',
+  'rowPlaces',
+  'blackCode',
+  'chromaZeroCode',
+  'lumaToR',
+  'lumaToG',
+  'lumaToB',
+  'crToR',
+  'cbToG',
+  'crToG',
+  'cbToB',
+  'liftR',
+  'liftG',
+  'liftB',
+  'isLinear',
+  'powerOfR',
+  'powerOfG',
+  'powerOfB',
+  'rToY',
+  'gToY',
+  'bToY',
+  'rToCb',
+  'gToCb',
+  'bToCb',
+  'rToCr',
+  'gToCr',
+  'bToCr',
+  'lumaBlack',
+  'chromaMiddle',
+  'yCodes',
+  'cbCodes',
+  'crCodes',
+  'isSaturated',
+  'saturation',
+  'redShare',
+  'greenShare',
+  'blueShare',
+  'redInLuma',
+  'greenInLuma',
+  'blueInLuma',
+  'isFiltered',
+  'rgbLow',
+  'rgbHigh',
+  'lumaLow',
+  'lumaHigh',
+  'statistics',
+] as const
+
+export type SettingName = (typeof SETTING_NAMES)[number]
+
+/** The functions of the WebAssembly module: see `assembly/index.ts`. Addresses are bytes. */
+export type KernelFunctions = {
+  heapBase(): number
+  beginPicture(): void
+  deliverBand(first: number, end: number): void
+  measureBand(first: number, end: number): void
+  countWaveform(luma: number, width: number, rows: number, starts: number): void
+  countVectorscope(cb: number, cr: number, count: number, columns: number, rows: number): void
+}
+
+const FUNCTION_NAMES: readonly (keyof KernelFunctions)[] = [
+  'heapBase',
+  'beginPicture',
+  'deliverBand',
+  'measureBand',
+  'countWaveform',
+  'countVectorscope',
+]
+
+/** An instance of the WebAssembly module. */
+export type KernelModule = KernelFunctions &
+  Readonly<Record<SettingName, WebAssembly.Global>> & { readonly memory: WebAssembly.Memory }
+
+/** Whether the exports of an instance are those of the kernel. */
+export const isKernelModule = (
+  exports: WebAssembly.Exports,
+): exports is WebAssembly.Exports & KernelModule =>
+  exports.memory instanceof WebAssembly.Memory &&
+  FUNCTION_NAMES.every((name) => typeof exports[name] === 'function') &&
+  SETTING_NAMES.every((name) => exports[name] instanceof WebAssembly.Global)
+
+export type Settings = { readonly [Name in SettingName]?: number | boolean }
+
+export const applySettings = (module: KernelModule, settings: Settings): void => {
+  for (const name of SETTING_NAMES) {
+    const value = settings[name]
+    if (value !== undefined) module[name].value = Number(value)
+  }
+}

@@ -1,0 +1,35 @@
+import { SATURATION_WEIGHTS } from '../core/colour/grade.ts'
+import { LUMA_WEIGHTS } from '../core/colour/lumaWeights.ts'
+import type { MatrixName } from '../core/picture/planes.ts'
+import type { ToleranceProfile } from '../core/tolerance/profile.ts'
+import { beforeSaturation } from './beforeSaturation.ts'
+import type { Settings } from './kernelModule.ts'
+
+/** What the taps of the filter sum to: 16 across and 4 down. It is not divided out. */
+export const filterSum = (profile: ToleranceProfile): number => (profile.filtered ? 64 : 1)
+
+/** Saturation, luma equation, filter and limits of a measurement. */
+export const levelSettings = (
+  saturation: number,
+  matrix: MatrixName,
+  profile: ToleranceProfile,
+): Settings => {
+  const sum = filterSum(profile)
+  const [redShare, greenShare, blueShare] = SATURATION_WEIGHTS.map((w) => (1 - saturation) * w)
+  const [redInLuma, greenInLuma, blueInLuma] = beforeSaturation(LUMA_WEIGHTS[matrix], saturation)
+  return {
+    isSaturated: saturation !== 1,
+    saturation,
+    redShare: redShare ?? 0,
+    greenShare: greenShare ?? 0,
+    blueShare: blueShare ?? 0,
+    redInLuma,
+    greenInLuma,
+    blueInLuma,
+    isFiltered: profile.filtered,
+    rgbLow: profile.rgb[0] * sum,
+    rgbHigh: profile.rgb[1] * sum,
+    lumaLow: profile.luma[0] * sum,
+    lumaHigh: profile.luma[1] * sum,
+  }
+}

@@ -1,0 +1,53 @@
+import { problem } from '../core/base/problem.ts'
+import { fail, ok, type Result } from '../core/base/result.ts'
+import { deliverCodes } from './deliverCodes.ts'
+import type { Kernel } from './kernel.ts'
+import { isKernelModule } from './kernelModule.ts'
+import { kernelState } from './kernelState.ts'
+import { lumaWaveform } from './lumaWaveform.ts'
+import { measureLevels } from './measureLevels.ts'
+import { vectorscope } from './vectorscope.ts'
+
+/** The smallest module with a vector in it: `(func (drop (v128.const i64x2 0 0)))`. */
+const VECTOR_MODULE = new Uint8Array([
+  ...[0, 0x61, 0x73, 0x6d, 1, 0, 0, 0, 1, 4, 1, 0x60, 0, 0, 3, 2, 1, 0, 10, 23, 1, 21, 0, 0xfd, 12],
+  ...new Uint8Array(16),
+  ...[0x1a, 0x0b],
+])
+
+const hasVectors = (): boolean =>
+  typeof WebAssembly === 'object' && WebAssembly.validate(VECTOR_MODULE)
+
+/** Compiles the kernel from the bytes of `kernel.wasm`. */
+export const loadKernel = async (bytes: BufferSource): Promise<Result<Kernel>> => {
+  if (!hasVectors())
+    return fail(
+      problem(
+        'missing',
+        'This browser cannot run WebAssembly with 128-bit vectors; use a current browser.',
+      ),
+    )
+  const unusable = fail(
+    problem(
+      'malformed',
+      'The kernel file is not the WebAssembly module of this version; build it again.',
+      { file: 'kernel.wasm' },
+    ),
+  )
+  let exports: WebAssembly.Exports
+  try {
+    exports = (await WebAssembly.instantiate(bytes, {})).instance.exports
+  } catch (error) {
+    if (error instanceof WebAssembly.CompileError || error instanceof WebAssembly.LinkError)
+      return unusable
+    throw error
+  }
+  if (!isKernelModule(exports)) return unusable
+  const state = kernelState(exports)
+  return ok({
+    deliverCodes: (input, matrix, into) => deliverCodes(state, input, matrix, into),
+    measureLevels: (input, matrix, profile) => measureLevels(state, input, matrix, profile),
+    lumaWaveform: (codes, columns, into) => lumaWaveform(state, codes, columns, into),
+    vectorscope: (codes, size, into) => vectorscope(state, codes, size, into),
+  })
+}

@@ -1,0 +1,169 @@
+import { assert } from '../core/base/assert.ts'
+import { IDENTITY_FRAMING, sameFraming } from '../core/picture/framing.ts'
+import { chromaHeight, chromaWidth, type Planes, type Samples } from '../core/picture/planes.ts'
+import { framingTables, OUTSIDE, type Places } from './framingTables.ts'
+import { gradeSettings } from './gradeSettings.ts'
+import type { KernelInput } from './kernel.ts'
+import type { KernelMemory } from './kernelMemory.ts'
+import { applySettings, type KernelModule } from './kernelModule.ts'
+import type { PowerTables } from './powerTables.ts'
+import { bandsOf, chromaRowsOf, type RowRange, sourceRows } from './sourceRows.ts'
+
+/** Before each row and after it, for the repeated ends, the zeros outside, and whole vectors. */
+const MARGIN = 64
+/** Samples of a plane in a band: what a band reads and writes should stay in the cache. */
+const BAND_SAMPLES = 32_768
+
+/** A frame laid out in kernel memory, band by band. */
+export type PictureStage = {
+  /** Delivered rows to be run in turn. */
+  readonly bands: readonly RowRange[]
+  /** To be called once the memory is settled: tables and settings. */
+  begin(buffer: ArrayBuffer): void
+  /** Copies in the samples that a band is made from. */
+  load(buffer: ArrayBuffer, band: RowRange): void
+}
+
+const LAYOUTS = { '420': 0, '422': 0, '444': 1, rgb: 2 } as const
+
+const planeSizes = ({ layout, width, height }: Planes) => {
+  const chroma = { columns: chromaWidth(layout, width), rows: chromaHeight(layout, height) }
+  return [{ columns: width, rows: height }, chroma, chroma] as const
+}
+
+const checkPlanes = (planes: Planes): void => {
+  const sizes = planeSizes(planes)
+  const bytes = planes.depth > 8 ? 2 : 1
+  for (const [i, samples] of planes.samples.entries()) {
+    const size = sizes[i]
+    assert(
+      samples.length === (size?.columns ?? 0) * (size?.rows ?? 0) &&
+        samples.BYTES_PER_ELEMENT === bytes,
+      `plane ${i} does not hold the samples its picture states`,
+    )
+  }
+}
+
+const writeFraming = (
+  buffer: ArrayBuffer,
+  { columns, rows }: { readonly columns: Places; readonly rows: Places },
+  at: { readonly offsets: number; readonly fractions: number; readonly rows: number },
+): void => {
+  const offsets = new Int32Array(buffer, at.offsets, columns.before.length)
+  columns.before.forEach((before, x) => {
+    offsets[x] = before === OUTSIDE ? -MARGIN : before * 4
+  })
+  new Float32Array(buffer, at.fractions, columns.part.length).set(columns.part)
+  const rowPlaces = new DataView(buffer, at.rows, rows.before.length * 16)
+  const last = rows.before.length - 1
+  rows.before.forEach((before, y) => {
+    const isOutside = before === OUTSIDE
+    rowPlaces.setInt32(y * 16, isOutside ? -1 : Math.max(before, 0), true)
+    rowPlaces.setInt32(y * 16 + 4, isOutside ? -1 : Math.min(before + 1, last), true)
+    rowPlaces.setFloat32(y * 16 + 8, rows.part[y] ?? 0, true)
+  })
+}
+
+/** Takes the memory for a frame's rows and sets up the stages from file samples to delivery. */
+export const pictureStage = (
+  module: KernelModule,
+  memory: KernelMemory,
+  powers: PowerTables,
+  { planes, coding, grade, framing }: KernelInput,
+): PictureStage => {
+  const { width, height, layout, samples } = planes
+  checkPlanes(planes)
+  const framed = sameFraming(framing, IDENTITY_FRAMING)
+    ? undefined
+    : framingTables(framing, width, height)
+  const bands = bandsOf(height, Math.max(1, Math.floor(BAND_SAMPLES / Math.max(1, width))))
+  const most = Math.max(
+    0,
+    ...bands.map((band) => {
+      const rows = sourceRows(band, framed?.rows, height)
+      return rows.end - rows.first
+    }),
+  )
+  const sampleBytes = samples[0].BYTES_PER_ELEMENT
+  const sizes = planeSizes(planes)
+  const addresses = sizes.map(({ columns }) => memory.take((most + 3) * columns * sampleBytes))
+  const rowBytes = Math.ceil(width / 16) * 64 + 2 * MARGIN
+  const takeRows = (count: number) => memory.take(count * 3 * rowBytes) + MARGIN
+  const chromaRow = takeRows(1)
+  const gradedRows = takeRows(2)
+  const mixedRow = takeRows(1)
+  const framedRow = takeRows(1)
+  const filteredRows = takeRows(3)
+  const tableColumns = framed ? Math.ceil(width / 16) * 16 : 0
+  const columnOffsets = memory.take(tableColumns * 4)
+  const columnFractions = memory.take(tableColumns * 4)
+  const rowPlaces = memory.take(framed ? height * 16 : 0)
+  return {
+    bands,
+    begin: (buffer) => {
+      const [powerOfR, powerOfG, powerOfB] = powers.addresses(grade.gamma)
+      applySettings(module, {
+        ...gradeSettings(planes, coding, grade),
+        width,
+        height,
+        layout: LAYOUTS[layout],
+        isHalfHeight: layout === '420',
+        sampleBytes,
+        chromaColumns: sizes[1].columns,
+        chromaRows: sizes[1].rows,
+        rowBytes,
+        chromaRow,
+        gradedRows,
+        mixedRow,
+        framedRow,
+        filteredRows,
+        isFramed: framed !== undefined,
+        columnOffsets,
+        columnFractions,
+        rowPlaces,
+        powerOfR,
+        powerOfG,
+        powerOfB,
+      })
+      if (framed) {
+        new Uint8Array(buffer, mixedRow - MARGIN, 3 * rowBytes).fill(0)
+        new Int32Array(buffer, columnOffsets, tableColumns).fill(0)
+        writeFraming(buffer, framed, {
+          offsets: columnOffsets,
+          fractions: columnFractions,
+          rows: rowPlaces,
+        })
+      }
+      module.beginPicture()
+    },
+    load: (buffer, band) => {
+      const rows = sourceRows(band, framed?.rows, height)
+      const chroma = layout === '420' ? chromaRowsOf(rows, sizes[1].rows) : rows
+      const firsts = [rows, chroma, chroma].map(({ first, end }, i) => {
+        const pitch = sizes[i]?.columns ?? 0
+        copySamples(buffer, addresses[i] ?? 0, samples[i] as Samples, first * pitch, end * pitch)
+        return (addresses[i] ?? 0) - first * pitch * sampleBytes
+      })
+      applySettings(module, {
+        firstPlane: firsts[0] ?? 0,
+        secondPlane: firsts[1] ?? 0,
+        thirdPlane: firsts[2] ?? 0,
+      })
+    },
+  }
+}
+
+const copySamples = (
+  buffer: ArrayBuffer,
+  address: number,
+  samples: Samples,
+  first: number,
+  end: number,
+): void => {
+  const part = samples.subarray(first, end)
+  const to =
+    samples instanceof Uint16Array
+      ? new Uint16Array(buffer, address, part.length)
+      : new Uint8Array(buffer, address, part.length)
+  to.set(part)
+}

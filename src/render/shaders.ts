@@ -1,0 +1,126 @@
+/** Every pass draws one triangle that covers the target. */
+export const COVER_VERTEX = `#version 300 es
+void main() {
+  vec2 corner = vec2(float((gl_VertexID << 1) & 2), float(gl_VertexID & 2));
+  gl_Position = vec4(corner * 2.0 - 1.0, 0.0, 1.0);
+}`
+
+/**
+ * File samples → graded R′G′B′, unclipped, one texel a scanned pixel: the stages of
+ * core/picture/decodePlanes.ts and gradePicture.ts. Chroma is read at its siting.
+ */
+export const GRADE_FRAGMENT = `#version 300 es
+precision highp float;
+precision highp int;
+precision highp usampler2D;
+uniform usampler2D first;
+uniform usampler2D second;
+uniform usampler2D third;
+uniform ivec2 chromaSize;
+uniform bvec2 isSubsampled;
+uniform bool isRgb;
+uniform vec2 lumaCodes;    // black, 1 / (peak - black)
+uniform vec2 chromaCodes;  // zero, 1 / (2 * half)
+uniform vec4 toRgb;        // crToR, cbToG, crToG, cbToB
+uniform vec3 lift;
+uniform vec3 gain;
+uniform vec3 power;
+uniform float saturation;
+out vec4 colour;
+
+float chroma(usampler2D plane, ivec2 at) {
+  if (!isSubsampled.x) return float(texelFetch(plane, at, 0).r);
+  vec2 place = vec2(float(at.x) * 0.5, isSubsampled.y ? float(at.y) * 0.5 - 0.25 : float(at.y));
+  ivec2 low = ivec2(floor(place));
+  vec2 part = place - vec2(low);
+  ivec2 a = max(low, ivec2(0));
+  ivec2 b = min(low + 1, chromaSize - 1);
+  float topLeft = float(texelFetch(plane, a, 0).r);
+  float topRight = float(texelFetch(plane, ivec2(b.x, a.y), 0).r);
+  float bottomLeft = float(texelFetch(plane, ivec2(a.x, b.y), 0).r);
+  float bottomRight = float(texelFetch(plane, b, 0).r);
+  return mix(mix(topLeft, topRight, part.x), mix(bottomLeft, bottomRight, part.x), part.y);
+}
+
+void main() {
+  ivec2 at = ivec2(gl_FragCoord.xy);
+  float y = (float(texelFetch(first, at, 0).r) - lumaCodes.x) * lumaCodes.y;
+  vec3 x;
+  if (isRgb) {
+    float g = (float(texelFetch(second, at, 0).r) - lumaCodes.x) * lumaCodes.y;
+    float b = (float(texelFetch(third, at, 0).r) - lumaCodes.x) * lumaCodes.y;
+    x = vec3(y, g, b);
+  } else {
+    float cb = (chroma(second, at) - chromaCodes.x) * chromaCodes.y;
+    float cr = (chroma(third, at) - chromaCodes.x) * chromaCodes.y;
+    x = y + vec3(toRgb.x * cr, toRgb.y * cb + toRgb.z * cr, toRgb.w * cb);
+  }
+  vec3 v = lift + (gain - lift) * x;
+  vec3 graded = mix(v, pow(max(v, vec3(1e-30)), power), greaterThan(v, vec3(0.0)));
+  float luma = dot(graded, vec3(0.2126, 0.7152, 0.0722));
+  colour = vec4(luma + saturation * (graded - luma), 1.0);
+}`
+
+/**
+ * Graded R′G′B′ → the delivered picture on the canvas: framing as core/picture/framePicture.ts,
+ * several samples a pixel where the canvas is smaller than the picture, the wipe, and hatching
+ * where levels leave their limits: rising lines above, falling lines below.
+ */
+export const SHOW_FRAGMENT = `#version 300 es
+precision highp float;
+precision highp sampler2D;
+uniform sampler2D graded;
+uniform sampler2D scanned;
+uniform vec2 pictureSize;
+uniform vec2 targetSize;
+uniform bool isUpright;
+uniform vec3 framing;      // scale, offset x, offset y
+uniform float wipeAt;      // 0: all graded, 1: all scanned
+uniform int taps;
+uniform bool marks;
+uniform vec4 limits;       // rgb low, rgb high, luma low, luma high
+uniform vec3 lumaWeights;
+out vec4 colour;
+
+vec3 sampleAt(sampler2D picture, vec2 delivered) {
+  vec2 place = delivered * framing.x + framing.yz;
+  if (any(lessThan(place, vec2(-0.5))) || any(greaterThan(place, pictureSize - 0.5)))
+    return vec3(0.0);
+  ivec2 last = ivec2(pictureSize) - 1;
+  ivec2 low = ivec2(floor(place));
+  vec2 part = place - vec2(low);
+  ivec2 a = max(low, ivec2(0));
+  ivec2 b = min(low + 1, last);
+  vec3 top = mix(texelFetch(picture, a, 0).rgb, texelFetch(picture, ivec2(b.x, a.y), 0).rgb, part.x);
+  vec3 bottom = mix(texelFetch(picture, ivec2(a.x, b.y), 0).rgb, texelFetch(picture, b, 0).rgb, part.x);
+  return mix(top, bottom, part.y);
+}
+
+vec3 pixel(sampler2D picture, vec2 corner, vec2 size) {
+  vec3 sum = vec3(0.0);
+  for (int j = 0; j < taps; j++)
+    for (int i = 0; i < taps; i++)
+      sum += sampleAt(picture, corner + (vec2(i, j) + 0.5) / float(taps) * size - 0.5);
+  return sum / float(taps * taps);
+}
+
+void main() {
+  vec2 at = gl_FragCoord.xy;
+  if (isUpright) at.y = targetSize.y - at.y;
+  vec2 size = pictureSize / targetSize;
+  vec2 corner = (at - 0.5) * size;
+  bool isScanned = at.x < wipeAt * targetSize.x;
+  vec3 shown = isScanned ? pixel(scanned, corner, size) : pixel(graded, corner, size);
+  if (marks && !isScanned) {
+    float luma = dot(shown, lumaWeights);
+    float low = min(shown.r, min(shown.g, shown.b));
+    float high = max(shown.r, max(shown.g, shown.b));
+    bool isAbove = high > limits.y || luma > limits.w;
+    bool isBelow = low < limits.x || luma < limits.z;
+    float rising = mod(floor((at.x + at.y) / 3.0), 2.0);
+    float falling = mod(floor((at.x - at.y) / 3.0), 2.0);
+    if (isAbove) shown = vec3(rising);
+    else if (isBelow) shown = vec3(falling * 0.75);
+  }
+  colour = vec4(shown, 1.0);
+}`
