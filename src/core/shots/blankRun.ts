@@ -36,7 +36,10 @@ const fadeEdge = (window: FrameWindow, edge: number, step: 1 | -1): number => {
     if (!here) break
     n += step
     if (here.deviation > top * LEAST_RISE) {
-      if (window.change(Math.min(n, n - step), Math.max(n, n - step)) > 0.8 && here.deviation > 0.04)
+      if (
+        window.change(Math.min(n, n - step), Math.max(n, n - step)) > 0.8 &&
+        here.deviation > 0.04
+      )
         break
       top = here.deviation
       farthest = n
@@ -87,7 +90,12 @@ export const boundariesOfBlank = (window: FrameWindow, run: BlankRun): readonly 
   const left = hasBefore ? fadeEdge(window, run.from - 1, -1) : run.from
   const right = hasAfter ? fadeEdge(window, run.to, 1) : run.to - 1
   const length = run.to - run.from
-  if (hasBefore && hasAfter && length <= LONGEST_DISTURBANCE && window.change(left, right) < SAME_SCENE)
+  if (
+    hasBefore &&
+    hasAfter &&
+    length <= LONGEST_DISTURBANCE &&
+    window.change(left, right) < SAME_SCENE
+  )
     return []
   const core = hasBefore ? (hasAfter ? (run.from + run.to - 1) >> 1 : run.to - 1) : run.from
   const isBlack = (window.at(core)?.mean ?? 0) < BLACK_BELOW
@@ -113,12 +121,23 @@ export const boundariesOfBlank = (window: FrameWindow, run: BlankRun): readonly 
   })
   if (isFadeOut) {
     if (isBlack || !isOnGround(window, left, core))
-      found.push({ kind: 'fade-out', first: frame(out.full), last: frame(out.dark), confidence: 0.85 })
+      found.push({
+        kind: 'fade-out',
+        first: frame(out.full),
+        last: frame(out.dark),
+        confidence: 0.85,
+      })
   } else if (hasBefore && length >= OWN_SHOT) found.push(cut(run.from, 0.9))
   if (isFadeIn) {
     if (isBlack || !isOnGround(window, right, core))
-      found.push({ kind: 'fade-in', first: frame(back.dark), last: frame(back.full), confidence: 0.85 })
-  } else if (hasAfter && (hasBefore || length >= 3)) found.push(cut(run.to, length >= 3 ? 0.9 : 0.7))
+      found.push({
+        kind: 'fade-in',
+        first: frame(back.dark),
+        last: frame(back.full),
+        confidence: 0.85,
+      })
+  } else if (hasAfter && (hasBefore || length >= 3))
+    found.push(cut(run.to, length >= 3 ? 0.9 : 0.7))
   return found
 }
 

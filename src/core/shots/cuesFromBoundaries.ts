@@ -13,11 +13,7 @@ export type CuePlacement = {
 /** A fade out and what follows it are one change when at most this much black lies between. */
 const LONGEST_BLACK = 75
 
-const placement = (
-  first: Boundary,
-  last: Boundary,
-  kind: BoundaryKind,
-): CuePlacement => ({
+const placement = (first: Boundary, last: Boundary, kind: BoundaryKind): CuePlacement => ({
   first: first.first,
   ramp: kind === 'cut' ? 0 : last.last - first.first + 1,
   kind,

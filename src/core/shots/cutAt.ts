@@ -51,7 +51,9 @@ const isBlended = (window: FrameWindow, n: number): boolean => {
   const [before, frame, after] = [window.at(n - 1), window.at(n), window.at(n + 1)]
   if (!before || !frame || !after) return false
   const mixture = mixtureOf(frame, before, after)
-  return mixture !== undefined && mixture.unexplained < 0.3 && mixture.share > 0.1 && mixture.share < 0.9
+  return (
+    mixture !== undefined && mixture.unexplained < 0.3 && mixture.share > 0.1 && mixture.share < 0.9
+  )
 }
 
 const clamp01 = (value: number): number => Math.min(1, Math.max(0, value))

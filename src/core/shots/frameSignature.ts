@@ -51,8 +51,7 @@ const gridMeans = (
     for (let y = top + ((step - 1) >> 1); y < bottom; y += step) {
       lines++
       const line = y * width
-      for (let x = 0; x < width; x++)
-        sums[x] = (sums[x] as number) + (plane[line + x] as number)
+      for (let x = 0; x < width; x++) sums[x] = (sums[x] as number) + (plane[line + x] as number)
     }
     for (let column = 0; column < columns; column++) {
       const left = Math.min(xs[column] as number, width - 1)

@@ -14,7 +14,12 @@ const FOUND = 0.3
 /** Contrast, as signal, below which a block has nothing to be followed by. */
 const LEAST_TEXTURE = 0.008
 
-type Block = { readonly x: number; readonly y: number; readonly energy: number; readonly mean: number }
+type Block = {
+  readonly x: number
+  readonly y: number
+  readonly energy: number
+  readonly mean: number
+}
 
 const blockEnergy = (luma: Float32Array, x: number, y: number): Block => {
   let sum = 0
@@ -127,6 +132,9 @@ export const pictureChange = (a: FrameSignature, b: FrameSignature): number => {
   const backwards = lost(b, a)
   if (forwards === undefined && backwards === undefined)
     return Math.min(1, meanDifference(a.luma, b.luma) * 5)
-  const [less, more] = [Math.min(forwards ?? 1, backwards ?? 1), Math.max(forwards ?? 1, backwards ?? 1)]
+  const [less, more] = [
+    Math.min(forwards ?? 1, backwards ?? 1),
+    Math.max(forwards ?? 1, backwards ?? 1),
+  ]
   return 0.6 * less + 0.4 * more
 }

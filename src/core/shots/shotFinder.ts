@@ -79,7 +79,8 @@ export const createShotFinder = (): ShotFinder => {
       const run = blankRunAt(window, n)
       const isOpen = run.to === window.end() && run.to - run.from < AHEAD
       closeMixed(n)
-      if (!isOpen || isFinished) for (const boundary of boundariesOfBlank(window, run)) accept(boundary)
+      if (!isOpen || isFinished)
+        for (const boundary of boundariesOfBlank(window, run)) accept(boundary)
       next = Math.max(n + 1, run.to)
       return
     }

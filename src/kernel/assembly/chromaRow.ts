@@ -1,3 +1,4 @@
+import { held } from './held'
 import { cbToB, cbToG, chromaZeroCode, crToG, crToR, liftB, liftG, liftR } from './gradeSettings'
 import {
   chromaColumns,
@@ -8,7 +9,7 @@ import {
   secondPlane,
   thirdPlane,
 } from './rasterSettings'
-import { above, loadHigh, loadLow } from './samples'
+import { above, high4, load8, low4 } from './samples'
 
 /** Three times the nearer row plus the farther one: quarter codes. */
 // @ts-ignore: decorator
@@ -19,7 +20,7 @@ function quarters(near: v128, far: v128): v128 {
 
 // @ts-ignore: decorator
 @inline
-function chromaRow4<T>(
+function chromaRow4(
   to: usize,
   stride: usize,
   cb: v128,
@@ -54,24 +55,28 @@ export function makeChromaRow<T>(y: i32): void {
   let cb = secondPlane + (near as usize) * pitch
   let cr = thirdPlane + (near as usize) * pitch
   const step = ((far - near) as usize) * pitch
-  const zero = i32x4.splat(chromaZeroCode)
-  const toR = f32x4.splat(crToR)
-  const toG = f32x4.splat(cbToG)
-  const alsoToG = f32x4.splat(crToG)
-  const toB = f32x4.splat(cbToB)
-  const r = f32x4.splat(liftR)
-  const g = f32x4.splat(liftG)
-  const b = f32x4.splat(liftB)
+  const zero = held(0, i32x4.splat(chromaZeroCode))
+  const toR = held(1, f32x4.splat(crToR))
+  const toG = held(2, f32x4.splat(cbToG))
+  const alsoToG = held(3, f32x4.splat(crToG))
+  const toB = held(4, f32x4.splat(cbToB))
+  const r = held(5, f32x4.splat(liftR))
+  const g = held(6, f32x4.splat(liftG))
+  const b = held(7, f32x4.splat(liftB))
   const stride = rowBytes
   const out = chromaRow
   const end = out + (columns << 2)
   for (let to = out; to < end; to += 32) {
-    const cbLow = above(quarters(loadLow<T>(cb), loadLow<T>(cb + step)), zero)
-    const crLow = above(quarters(loadLow<T>(cr), loadLow<T>(cr + step)), zero)
-    chromaRow4<T>(to, stride, cbLow, crLow, toR, toG, alsoToG, toB, r, g, b)
-    const cbHigh = above(quarters(loadHigh<T>(cb), loadHigh<T>(cb + step)), zero)
-    const crHigh = above(quarters(loadHigh<T>(cr), loadHigh<T>(cr + step)), zero)
-    chromaRow4<T>(to + 16, stride, cbHigh, crHigh, toR, toG, alsoToG, toB, r, g, b)
+    const cbNear = load8<T>(cb)
+    const crNear = load8<T>(cr)
+    const cbFar = load8<T>(cb + step)
+    const crFar = load8<T>(cr + step)
+    const cbLow = above(quarters(low4(cbNear), low4(cbFar)), zero)
+    const crLow = above(quarters(low4(crNear), low4(crFar)), zero)
+    chromaRow4(to, stride, cbLow, crLow, toR, toG, alsoToG, toB, r, g, b)
+    const cbHigh = above(quarters(high4(cbNear), high4(cbFar)), zero)
+    const crHigh = above(quarters(high4(crNear), high4(crFar)), zero)
+    chromaRow4(to + 16, stride, cbHigh, crHigh, toR, toG, alsoToG, toB, r, g, b)
     cb += 8 * sizeof<T>()
     cr += 8 * sizeof<T>()
   }

@@ -1,3 +1,4 @@
+import { held } from './held'
 import {
   blueInLuma,
   blueShare,
@@ -32,19 +33,19 @@ export function countRun<F, S>(
 ): void {
   const green = rowBytes
   const blue = green << 1
-  const columns = i32x4.splat(width)
-  const step = i32x4.splat(4)
-  const lumaR = f32x4.splat(redInLuma)
-  const lumaG = f32x4.splat(greenInLuma)
-  const lumaB = f32x4.splat(blueInLuma)
-  const shareR = f32x4.splat(redShare)
-  const shareG = f32x4.splat(greenShare)
-  const shareB = f32x4.splat(blueShare)
-  const kept = f32x4.splat(saturation)
-  const leastRgb = f32x4.splat(rgbLow)
-  const mostRgb = f32x4.splat(rgbHigh)
-  const leastLuma = f32x4.splat(lumaLow)
-  const mostLuma = f32x4.splat(lumaHigh)
+  const columns = held(0, i32x4.splat(width))
+  const step = held(1, i32x4.splat(4))
+  const lumaR = held(2, f32x4.splat(redInLuma))
+  const lumaG = held(3, f32x4.splat(greenInLuma))
+  const lumaB = held(4, f32x4.splat(blueInLuma))
+  const shareR = held(5, f32x4.splat(redShare))
+  const shareG = held(6, f32x4.splat(greenShare))
+  const shareB = held(7, f32x4.splat(blueShare))
+  const kept = held(8, f32x4.splat(saturation))
+  const leastRgb = held(9, f32x4.splat(rgbLow))
+  const mostRgb = held(10, f32x4.splat(rgbHigh))
+  const leastLuma = held(11, f32x4.splat(lumaLow))
+  const mostLuma = held(12, f32x4.splat(lumaHigh))
   let column = i32x4.add(i32x4.splat((run >> 2) as i32), i32x4(0, 1, 2, 3))
   let below = i32x4.splat(0)
   let above = i32x4.splat(0)

@@ -26,36 +26,33 @@ export function filterRow(row: usize, out: usize): void {
     const plane = row + c * rowBytes
     repeatEnds(plane, width, REACH)
     let from = plane - 12
-    let samples = v128.load(from)
-    let next = v128.load(from, 16)
-    let pairs = plusNext(samples, next)
-    samples = next
-    next = v128.load(from, 32)
-    let nextPairs = plusNext(samples, next)
-    let fours = plusSecond(pairs, nextPairs)
-    pairs = nextPairs
-    samples = next
-    next = v128.load(from, 48)
-    nextPairs = plusNext(samples, next)
-    let nextFours = plusSecond(pairs, nextPairs)
-    let paired = plusNext(fours, nextFours)
-    fours = nextFours
-    pairs = nextPairs
-    samples = next
-    from += 64
     const start = out + c * rowBytes
     const end = start + size
-    for (let to = start; to < end; to += 16) {
-      next = v128.load(from)
-      nextPairs = plusNext(samples, next)
-      nextFours = plusSecond(pairs, nextPairs)
-      const nextPaired = plusNext(fours, nextFours)
-      v128.store(to, plusSecond(paired, nextPaired))
-      samples = next
-      pairs = nextPairs
-      fours = nextFours
-      paired = nextPaired
-      from += 16
+    let last = v128.load(from)
+    let samples = v128.load(from, 16)
+    let lastPairs = plusNext(last, samples)
+    last = samples
+    samples = v128.load(from, 32)
+    let pairs = plusNext(last, samples)
+    let lastFours = plusSecond(lastPairs, pairs)
+    lastPairs = pairs
+    last = samples
+    samples = v128.load(from, 48)
+    pairs = plusNext(last, samples)
+    let fours = plusSecond(lastPairs, pairs)
+    let lastPaired = plusNext(lastFours, fours)
+    for (let to = start; to < end; to += 32) {
+      const next = v128.load(from, 64)
+      const nextPairs = plusNext(samples, next)
+      const nextFours = plusSecond(pairs, nextPairs)
+      const paired = plusNext(fours, nextFours)
+      v128.store(to, plusSecond(lastPaired, paired))
+      samples = v128.load(from, 80)
+      pairs = plusNext(next, samples)
+      fours = plusSecond(nextPairs, pairs)
+      lastPaired = plusNext(nextFours, fours)
+      v128.store(to, plusSecond(paired, lastPaired), 16)
+      from += 32
     }
   }
 }

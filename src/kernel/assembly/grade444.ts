@@ -1,3 +1,4 @@
+import { held } from './held'
 import {
   blackCode,
   cbToB,
@@ -22,24 +23,24 @@ import { is, Powered } from './variants'
 
 /** Row `y` of a Y′CbCr 4:4:4 picture to a row buffer: `T` its samples, `P` its power. */
 export function grade444<T, P>(y: i32, out: usize): void {
-  const black = i32x4.splat(blackCode)
-  const zero = i32x4.splat(chromaZeroCode)
-  const whole = wholePieces4()
-  const first = firstPiece4()
-  const last = lastPiece4()
-  const lumaR = f32x4.splat(lumaToR)
-  const lumaG = f32x4.splat(lumaToG)
-  const lumaB = f32x4.splat(lumaToB)
-  const redCr = f32x4.splat(crToR)
-  const greenCb = f32x4.splat(cbToG)
-  const greenCr = f32x4.splat(crToG)
-  const blueCb = f32x4.splat(cbToB)
-  const red = f32x4.splat(liftR)
-  const green = f32x4.splat(liftG)
-  const blue = f32x4.splat(liftB)
-  const tableR = table4(powerOfR)
-  const tableG = table4(powerOfG)
-  const tableB = table4(powerOfB)
+  const black = held(0, i32x4.splat(blackCode))
+  const zero = held(1, i32x4.splat(chromaZeroCode))
+  const whole = held(2, wholePieces4())
+  const first = held(3, firstPiece4())
+  const last = held(4, lastPiece4())
+  const lumaR = held(5, f32x4.splat(lumaToR))
+  const lumaG = held(6, f32x4.splat(lumaToG))
+  const lumaB = held(7, f32x4.splat(lumaToB))
+  const redCr = held(8, f32x4.splat(crToR))
+  const greenCb = held(9, f32x4.splat(cbToG))
+  const greenCr = held(10, f32x4.splat(crToG))
+  const blueCb = held(11, f32x4.splat(cbToB))
+  const red = held(12, f32x4.splat(liftR))
+  const green = held(13, f32x4.splat(liftG))
+  const blue = held(14, f32x4.splat(liftB))
+  const tableR = held(15, table4(powerOfR))
+  const tableG = held(16, table4(powerOfG))
+  const tableB = held(17, table4(powerOfB))
   const stride = rowBytes
   const twoStrides = stride << 1
   const row = ((y * width) as usize) * sizeof<T>()

@@ -1,3 +1,4 @@
+import { held } from './held'
 import {
   blackCode,
   liftB,
@@ -16,13 +17,13 @@ import { above, load4 } from './samples'
 import { is, Powered } from './variants'
 
 function gradePlane<T, P>(from: usize, out: usize, factor: f32, lift: f32, power: usize): void {
-  const black = i32x4.splat(blackCode)
-  const factors = f32x4.splat(factor)
-  const lifts = f32x4.splat(lift)
-  const table = table4(power)
-  const whole = wholePieces4()
-  const first = firstPiece4()
-  const last = lastPiece4()
+  const black = held(0, i32x4.splat(blackCode))
+  const factors = held(1, f32x4.splat(factor))
+  const lifts = held(2, f32x4.splat(lift))
+  const table = held(3, table4(power))
+  const whole = held(4, wholePieces4())
+  const first = held(5, firstPiece4())
+  const last = held(6, lastPiece4())
   const end = out + ((width as usize) << 2)
   for (let to = out; to < end; to += 16) {
     const level = f32x4.add(f32x4.mul(above(load4<T>(from), black), factors), lifts)

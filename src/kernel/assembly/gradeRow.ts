@@ -1,6 +1,6 @@
-import { isLinear } from './gradeSettings'
 import { grade444 } from './grade444'
 import { gradeRgb } from './gradeRgb'
+import { isLinear } from './gradeSettings'
 import { gradeSubsampled } from './gradeSubsampled'
 import { layout, sampleBytes } from './rasterSettings'
 import { Linear, Powered } from './variants'

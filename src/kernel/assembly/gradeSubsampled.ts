@@ -1,41 +1,34 @@
+import { held } from './held'
 import { makeChromaRow } from './chromaRow'
-import {
-  blackCode,
-  lumaToB,
-  lumaToG,
-  lumaToR,
-  powerOfB,
-  powerOfG,
-  powerOfR,
-} from './gradeSettings'
+import { blackCode, lumaToB, lumaToG, lumaToR, powerOfB, powerOfG, powerOfR } from './gradeSettings'
 import { firstPiece4, lastPiece4, power4, table4, wholePieces4 } from './power'
 import { chromaRow, firstPlane, rowBytes, width } from './rasterSettings'
-import { above, loadHigh, loadLow } from './samples'
+import { above, high4, load8, low4 } from './samples'
 import { is, Powered } from './variants'
-import { half } from './vectorConstants'
 
 /** Row `y` of a picture with half-width chroma to a row buffer: `T` its samples, `P` its power. */
 export function gradeSubsampled<T, P>(y: i32, out: usize): void {
   makeChromaRow<T>(y)
-  const black = i32x4.splat(blackCode)
-  const halves = f32x4.splat(half)
-  const toR = f32x4.splat(lumaToR)
-  const toG = f32x4.splat(lumaToG)
-  const toB = f32x4.splat(lumaToB)
-  const tableR = table4(powerOfR)
-  const tableG = table4(powerOfG)
-  const tableB = table4(powerOfB)
-  const whole = wholePieces4()
-  const first = firstPiece4()
-  const last = lastPiece4()
+  const black = held(0, i32x4.splat(blackCode))
+  const halves = held(1, f32x4.splat(0.5))
+  const toR = held(2, f32x4.splat(lumaToR))
+  const toG = held(3, f32x4.splat(lumaToG))
+  const toB = held(4, f32x4.splat(lumaToB))
+  const tableR = held(5, table4(powerOfR))
+  const tableG = held(6, table4(powerOfG))
+  const tableB = held(7, table4(powerOfB))
+  const whole = held(8, wholePieces4())
+  const first = held(9, firstPiece4())
+  const last = held(10, lastPiece4())
   const stride = rowBytes
   const twoStrides = stride << 1
   let from = firstPlane + ((y * width) as usize) * sizeof<T>()
   let chroma = chromaRow
   const end = out + ((width as usize) << 2)
   for (let to = out; to < end; to += 32) {
-    const low = above(loadLow<T>(from), black)
-    const high = above(loadHigh<T>(from), black)
+    const luma = load8<T>(from)
+    const low = above(low4(luma), black)
+    const high = above(high4(luma), black)
     const hereR = v128.load(chroma)
     const nextR = f32x4.mul(f32x4.add(hereR, v128.load(chroma, 4)), halves)
     const r0 = f32x4.add(f32x4.mul(low, toR), v128.shuffle<f32>(hereR, nextR, 0, 4, 1, 5))

@@ -5,6 +5,11 @@ import { measureRow } from './measureRow'
 import { filteredRows, height, rowBytes, width } from './rasterSettings'
 import { repeatEnds } from './rowEnds'
 
+/** Pixels measured at a time. */
+// @ts-ignore: decorator
+@inline
+const GROUP: i32 = 8
+
 // @ts-ignore: decorator
 @inline
 function filteredRow(y: i32): usize {
@@ -14,7 +19,7 @@ function filteredRow(y: i32): usize {
 // @ts-ignore: decorator
 @inline
 function repeatLast(row: usize): void {
-  for (let c: usize = 0; c < 3; c++) repeatEnds(row + c * rowBytes, width, 3)
+  for (let c: usize = 0; c < 3; c++) repeatEnds(row + c * rowBytes, width, GROUP - 1)
 }
 
 /** Filters delivered row `y`, and measures the row above it: then all three rows are there. */

@@ -4,7 +4,7 @@ import { Filtered, Saturated, Unfiltered, Unsaturated } from './variants'
 
 /**
  * One delivered row into the statistics, from the row buffers of the rows above, at and below it
- * (only the middle one counts without the filter). The last sample must be repeated three times.
+ * (only the middle one counts without the filter). The last sample must be repeated seven times.
  */
 export function measureRow(upper: usize, middle: usize, lower: usize): void {
   if (isFiltered) {

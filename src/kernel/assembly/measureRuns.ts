@@ -1,3 +1,4 @@
+import { held } from './held'
 import { countRun } from './countRun'
 import {
   blueInLuma,
@@ -13,7 +14,7 @@ import {
   saturation,
   statistics,
 } from './levelSettings'
-import { levels4, weighted4 } from './levels'
+import { levels4, nextLevels4, weighted4 } from './levels'
 import { rowBytes, width } from './rasterSettings'
 import { is, Saturated } from './variants'
 
@@ -38,15 +39,15 @@ export function measureRuns<F, S>(upper: usize, middle: usize, lower: usize): vo
   const green = rowBytes
   const blue = green << 1
   const size = (width as usize) << 2
-  const none = f32x4.splat(Infinity)
-  const all = f32x4.splat(-Infinity)
-  const lumaR = f32x4.splat(redInLuma)
-  const lumaG = f32x4.splat(greenInLuma)
-  const lumaB = f32x4.splat(blueInLuma)
-  const shareR = f32x4.splat(redShare)
-  const shareG = f32x4.splat(greenShare)
-  const shareB = f32x4.splat(blueShare)
-  const kept = f32x4.splat(saturation)
+  const none = held(0, f32x4.splat(Infinity))
+  const all = held(1, f32x4.splat(-Infinity))
+  const lumaR = held(2, f32x4.splat(redInLuma))
+  const lumaG = held(3, f32x4.splat(greenInLuma))
+  const lumaB = held(4, f32x4.splat(blueInLuma))
+  const shareR = held(5, f32x4.splat(redShare))
+  const shareG = held(6, f32x4.splat(greenShare))
+  const shareB = held(7, f32x4.splat(blueShare))
+  const kept = held(8, f32x4.splat(saturation))
   for (let run: usize = 0; run < size; run += RUN) {
     const end = min(run + RUN, size)
     let lowR = none
@@ -57,28 +58,36 @@ export function measureRuns<F, S>(upper: usize, middle: usize, lower: usize): vo
     let highG = all
     let highB = all
     let highY = all
-    for (let i = run; i < end; i += 16) {
+    for (let i = run; i < end; i += 32) {
       const u = upper + i
       const m = middle + i
       const l = lower + i
-      let r = levels4<F>(u, m, l)
-      let g = levels4<F>(u + green, m + green, l + green)
-      let b = levels4<F>(u + blue, m + blue, l + blue)
-      const y = weighted4(r, g, b, lumaR, lumaG, lumaB)
+      let r0 = levels4<F>(u, m, l)
+      let r1 = nextLevels4<F>(u, m, l)
+      let g0 = levels4<F>(u + green, m + green, l + green)
+      let g1 = nextLevels4<F>(u + green, m + green, l + green)
+      let b0 = levels4<F>(u + blue, m + blue, l + blue)
+      let b1 = nextLevels4<F>(u + blue, m + blue, l + blue)
+      const y0 = weighted4(r0, g0, b0, lumaR, lumaG, lumaB)
+      const y1 = weighted4(r1, g1, b1, lumaR, lumaG, lumaB)
+      lowY = f32x4.pmin(f32x4.pmin(lowY, y0), y1)
+      highY = f32x4.pmax(f32x4.pmax(highY, y0), y1)
       if (is<S, Saturated>()) {
-        const grey = weighted4(r, g, b, shareR, shareG, shareB)
-        r = f32x4.add(f32x4.mul(r, kept), grey)
-        g = f32x4.add(f32x4.mul(g, kept), grey)
-        b = f32x4.add(f32x4.mul(b, kept), grey)
+        const grey0 = weighted4(r0, g0, b0, shareR, shareG, shareB)
+        r0 = f32x4.add(f32x4.mul(r0, kept), grey0)
+        g0 = f32x4.add(f32x4.mul(g0, kept), grey0)
+        b0 = f32x4.add(f32x4.mul(b0, kept), grey0)
+        const grey1 = weighted4(r1, g1, b1, shareR, shareG, shareB)
+        r1 = f32x4.add(f32x4.mul(r1, kept), grey1)
+        g1 = f32x4.add(f32x4.mul(g1, kept), grey1)
+        b1 = f32x4.add(f32x4.mul(b1, kept), grey1)
       }
-      lowR = f32x4.pmin(lowR, r)
-      highR = f32x4.pmax(highR, r)
-      lowG = f32x4.pmin(lowG, g)
-      highG = f32x4.pmax(highG, g)
-      lowB = f32x4.pmin(lowB, b)
-      highB = f32x4.pmax(highB, b)
-      lowY = f32x4.pmin(lowY, y)
-      highY = f32x4.pmax(highY, y)
+      lowR = f32x4.pmin(f32x4.pmin(lowR, r0), r1)
+      highR = f32x4.pmax(f32x4.pmax(highR, r0), r1)
+      lowG = f32x4.pmin(f32x4.pmin(lowG, g0), g1)
+      highG = f32x4.pmax(f32x4.pmax(highG, g0), g1)
+      lowB = f32x4.pmin(f32x4.pmin(lowB, b0), b1)
+      highB = f32x4.pmax(f32x4.pmax(highB, b0), b1)
     }
     gather(statistics, lowR, highR)
     gather(statistics + 32, lowG, highG)

@@ -3,31 +3,33 @@
  * (f32, f32). The first piece is the identity and takes everything at or below 0 and what is
  * under 2^−40; the last takes all above 2^16. Made by `powerTable.ts`.
  */
+// @ts-ignore: decorator
+@inline
 const PIECE_BITS: i32 = 8
+// @ts-ignore: decorator
+@inline
 const FIRST: i32 = (127 - 40) << (PIECE_BITS + 3)
+// @ts-ignore: decorator
+@inline
 const LAST: i32 = (((127 + 16) << PIECE_BITS) - 1) << 3
 
-// Mutable for the reason given in vectorConstants.ts. In bytes of a table from the piece of 2^−127.
-let wholePieces: i32 = ~7
-let firstPiece: i32 = FIRST - 8
-let lastPiece: i32 = LAST
-
+/** Constants of `power4`: bytes of a table from the piece of 2^−127, in every lane. */
 // @ts-ignore: decorator
 @inline
 export function wholePieces4(): v128 {
-  return i32x4.splat(wholePieces)
+  return i32x4.splat(~7)
 }
 
 // @ts-ignore: decorator
 @inline
 export function firstPiece4(): v128 {
-  return i32x4.splat(firstPiece)
+  return i32x4.splat(FIRST - 8)
 }
 
 // @ts-ignore: decorator
 @inline
 export function lastPiece4(): v128 {
-  return i32x4.splat(lastPiece)
+  return i32x4.splat(LAST)
 }
 
 /** The table at `table` as `power4` wants it. */

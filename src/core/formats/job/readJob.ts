@@ -75,7 +75,10 @@ export const readJob = (text: string): Result<Job> => {
     return first ? fail(first, ...rest) : fail(problem('malformed', 'The job cannot be read.'))
   }
   const { info, reels, cues } = file.output
-  const problems = checkJob(reels as readonly unknown[] as readonly Reel[], cues as readonly unknown[] as readonly Cue[])
+  const problems = checkJob(
+    reels as readonly unknown[] as readonly Reel[],
+    cues as readonly unknown[] as readonly Cue[],
+  )
   return resultOf(
     {
       info: { job: info },
