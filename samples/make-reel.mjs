@@ -56,8 +56,7 @@ const renderFrame = (n) => {
   if (flash !== undefined && n - shown[0].start - flash >= 0 && n - shown[0].start - flash < 2)
     for (let i = 0; i < picture.length; i++) picture[i] = picture[i] * 0.25 + 0.86
   addDamage(picture, WIDTH, HEIGHT, n)
-  for (let i = 0; i < gate.length; i++)
-    for (let c = 0; c < 3; c++) picture[i * 3 + c] *= gate[i]
+  for (let i = 0; i < gate.length; i++) for (let c = 0; c < 3; c++) picture[i * 3 + c] *= gate[i]
   return encode420(picture, WIDTH, HEIGHT)
 }
 

@@ -33,7 +33,11 @@ export const addDamage = (picture, width, height, n) => {
     const radius = 1 + random() * 3.2
     const level = random() < 0.6 ? 0.98 : 0.03
     const long = 1 + random() * 1.6
-    for (let y = Math.max(0, (cy - radius * long) | 0); y < Math.min(height, cy + radius * long); y++)
+    for (
+      let y = Math.max(0, (cy - radius * long) | 0);
+      y < Math.min(height, cy + radius * long);
+      y++
+    )
       for (let x = Math.max(0, (cx - radius) | 0); x < Math.min(width, cx + radius); x++) {
         const d = ((x - cx) / radius) ** 2 + ((y - cy) / (radius * long)) ** 2
         if (d > 1) continue

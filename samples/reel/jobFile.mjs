@@ -8,7 +8,12 @@ const NO_FRAMING = { zoom: 1, pan: 0, tilt: 0 }
 const DONE = {
   0: { note: 'Leader cut off by the archive; begins in the fade.' },
   1: {
-    grade: { ...NO_GRADE, gamma: [1.32, 1.34, 1.38], gain: [1.12, 1.12, 1.13], lift: [0.01, 0.005, 0] },
+    grade: {
+      ...NO_GRADE,
+      gamma: [1.32, 1.34, 1.38],
+      gain: [1.12, 1.12, 1.13],
+      lift: [0.01, 0.005, 0],
+    },
     note: 'Lift the face, keep the water dark.',
   },
   3: {

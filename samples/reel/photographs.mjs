@@ -14,7 +14,8 @@ export const loadPhotograph = (folder, name) => {
     ['-v', 'error', '-i', path, '-f', 'rawvideo', '-pix_fmt', 'rgb24', 'pipe:1'],
     { maxBuffer: 1 << 28 },
   )
-  const plane = (c) => Float32Array.from({ length: width * height }, (_, i) => bytes[i * 3 + c] / 255)
+  const plane = (c) =>
+    Float32Array.from({ length: width * height }, (_, i) => bytes[i * 3 + c] / 255)
   const [r, g, b] = [plane(0), plane(1), plane(2)]
   const luma = r.map((value, i) => 0.2126 * value + 0.7152 * g[i] + 0.0722 * b[i])
   const sorted = Float32Array.from(luma).sort()

@@ -46,7 +46,13 @@ export const truthOf = ({ places, frames }, title, archive) => ({
   notCuts: places.flatMap(({ shot, start }) => [
     ...(shot.flash === undefined
       ? []
-      : [{ what: 'two frames of white flash', first: start + shot.flash, last: start + shot.flash + 1 }]),
+      : [
+          {
+            what: 'two frames of white flash',
+            first: start + shot.flash,
+            last: start + shot.flash + 1,
+          },
+        ]),
     ...(shot.whip === undefined
       ? []
       : [{ what: 'whip pan', first: start + shot.whip[0], last: start + shot.whip[1] }]),
@@ -57,7 +63,8 @@ export const truthOf = ({ places, frames }, title, archive) => ({
 const changeInto = (places, index) => {
   const { shot, start } = places[index]
   if (index === 0) return { kind: 'fade-in', first: 1, last: FADE_AT_ENDS - 1 }
-  if (shot.change === 'dissolve') return { kind: 'dissolve', first: start, last: start + shot.over - 1 }
+  if (shot.change === 'dissolve')
+    return { kind: 'dissolve', first: start, last: start + shot.over - 1 }
   if (shot.change === 'fade')
     return { kind: 'fade', first: start - shot.over, last: start + shot.over - 1 }
   return { kind: 'cut', first: start, last: start }

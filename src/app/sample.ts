@@ -1,6 +1,6 @@
-import reelUrl from '../../samples/sample.mp4?url'
-import jobUrl from '../../samples/sample.reelwright.json?url'
+import reelUrl from '../../samples/slack-water-at-skerrow.mp4?url'
+import jobUrl from '../../samples/slack-water-at-skerrow.reelwright.json?url'
 import type { Sample } from './mediaDesk.ts'
 
 /** The demo reel that comes with the program, served from its own origin. */
-export const SAMPLE: Sample = { reel: reelUrl, reelName: 'sample.mp4', job: jobUrl }
+export const SAMPLE: Sample = { reel: reelUrl, reelName: 'slack-water-at-skerrow.mp4', job: jobUrl }

@@ -25,9 +25,10 @@ export type CodePicture = {
  * The stages of `core/picture` and `core/tolerance` in f32 by WebAssembly SIMD. One kernel has one
  * memory: its calls are synchronous, and nothing of a call's input or result stays in it.
  *
- * Against the float64 reference: codes within 1; levels within 1e-5 for gammas of 0.25…4. Where a
- * channel's level before the power stage cancels to within 1e-6 of black but not to black itself,
- * a gamma above 1 magnifies what f32 rounds off (at gamma 2.4 to about 1e-3).
+ * Against the float64 reference: codes within 1; levels within a few 1e-7 and what the power stage
+ * adds, 1e-6·|p·(p − 1)| of the level, p = 1/gamma. Where a channel's level before the power stage
+ * cancels to within 1e-7 of black but not to black itself, a gamma above 1 magnifies what f32
+ * rounds off (gamma 2.4: to about one code). Levels before it above 2^16 are not met.
  */
 export type Kernel = {
   /**

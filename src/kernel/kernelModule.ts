@@ -75,7 +75,7 @@ export type KernelFunctions = {
   deliverBand(first: number, end: number): void
   measureBand(first: number, end: number): void
   countWaveform(luma: number, width: number, rows: number, starts: number): void
-  countVectorscope(cb: number, cr: number, count: number, columns: number, rows: number): void
+  countVectorscope(cb: number, cr: number, pairs: number, size: number, counters: number): void
 }
 
 const FUNCTION_NAMES: readonly (keyof KernelFunctions)[] = [
@@ -102,8 +102,6 @@ export const isKernelModule = (
 export type Settings = { readonly [Name in SettingName]?: number | boolean }
 
 export const applySettings = (module: KernelModule, settings: Settings): void => {
-  for (const name of SETTING_NAMES) {
-    const value = settings[name]
-    if (value !== undefined) module[name].value = Number(value)
-  }
+  for (const name of Object.keys(settings) as SettingName[])
+    module[name].value = Number(settings[name])
 }

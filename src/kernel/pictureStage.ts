@@ -1,13 +1,15 @@
 import { assert } from '../core/base/assert.ts'
 import { IDENTITY_FRAMING, sameFraming } from '../core/picture/framing.ts'
 import { chromaHeight, chromaWidth, type Planes, type Samples } from '../core/picture/planes.ts'
-import { framingTables, OUTSIDE, type Places } from './framingTables.ts'
+import { copySamples } from './copySamples.ts'
+import { framingTables } from './framingTables.ts'
 import { gradeSettings } from './gradeSettings.ts'
 import type { KernelInput } from './kernel.ts'
 import type { KernelMemory } from './kernelMemory.ts'
 import { applySettings, type KernelModule } from './kernelModule.ts'
 import type { PowerTables } from './powerTables.ts'
 import { bandsOf, chromaRowsOf, type RowRange, sourceRows } from './sourceRows.ts'
+import { writeFraming } from './writeFraming.ts'
 
 /** Before each row and after it, for the repeated ends, the zeros outside, and whole vectors. */
 const MARGIN = 64
@@ -42,26 +44,6 @@ const checkPlanes = (planes: Planes): void => {
       `plane ${i} does not hold the samples its picture states`,
     )
   }
-}
-
-const writeFraming = (
-  buffer: ArrayBuffer,
-  { columns, rows }: { readonly columns: Places; readonly rows: Places },
-  at: { readonly offsets: number; readonly fractions: number; readonly rows: number },
-): void => {
-  const offsets = new Int32Array(buffer, at.offsets, columns.before.length)
-  columns.before.forEach((before, x) => {
-    offsets[x] = before === OUTSIDE ? -MARGIN : before * 4
-  })
-  new Float32Array(buffer, at.fractions, columns.part.length).set(columns.part)
-  const rowPlaces = new DataView(buffer, at.rows, rows.before.length * 16)
-  const last = rows.before.length - 1
-  rows.before.forEach((before, y) => {
-    const isOutside = before === OUTSIDE
-    rowPlaces.setInt32(y * 16, isOutside ? -1 : Math.max(before, 0), true)
-    rowPlaces.setInt32(y * 16 + 4, isOutside ? -1 : Math.min(before + 1, last), true)
-    rowPlaces.setFloat32(y * 16 + 8, rows.part[y] ?? 0, true)
-  })
 }
 
 /** Takes the memory for a frame's rows and sets up the stages from file samples to delivery. */
@@ -132,6 +114,7 @@ export const pictureStage = (
           offsets: columnOffsets,
           fractions: columnFractions,
           rows: rowPlaces,
+          outside: -MARGIN,
         })
       }
       module.beginPicture()
@@ -151,19 +134,4 @@ export const pictureStage = (
       })
     },
   }
-}
-
-const copySamples = (
-  buffer: ArrayBuffer,
-  address: number,
-  samples: Samples,
-  first: number,
-  end: number,
-): void => {
-  const part = samples.subarray(first, end)
-  const to =
-    samples instanceof Uint16Array
-      ? new Uint16Array(buffer, address, part.length)
-      : new Uint8Array(buffer, address, part.length)
-  to.set(part)
 }

@@ -3,6 +3,8 @@ const PIECES = 256
 const FIRST_OCTAVE = -40
 const END_OCTAVE = 16
 
+const LARGEST_F32 = (2 - 2 ** -23) * 2 ** 127
+
 /** f32 values of a table: intercept and slope of the identity, then of every piece. */
 export const POWER_TABLE_LENGTH = 2 + 2 * PIECES * (END_OCTAVE - FIRST_OCTAVE)
 
@@ -34,7 +36,8 @@ export const fillPowerTable = (table: Float32Array, power: number): void => {
     const slopeScale = scale / 2 ** octave
     const start = 2 + 2 * PIECES * (octave - FIRST_OCTAVE)
     for (let i = 0; i < 2 * PIECES; i += 2) {
-      table[start + i] = (pieces[i] as number) * scale
+      // Kept finite: an endless intercept and an endless slope would give no number.
+      table[start + i] = Math.max((pieces[i] as number) * scale, -LARGEST_F32)
       table[start + i + 1] = (pieces[i + 1] as number) * slopeScale
     }
   }

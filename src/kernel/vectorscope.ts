@@ -2,7 +2,6 @@ import type { CodePicture } from './kernel.ts'
 import type { KernelState } from './kernelState.ts'
 import { bandsOf } from './sourceRows.ts'
 
-const CODES = 1024
 const BAND_SAMPLES = 65_536
 
 /** See `Kernel.vectorscope`. */
@@ -15,23 +14,14 @@ export const vectorscope = (
   const out = into?.length === size * size ? into : new Uint32Array(size * size)
   const space = memory()
   const counters = space.take(size * size * 4)
-  const columns = space.take(CODES * 4)
-  const rows = space.take(CODES * 4)
   const cbBand = space.take(BAND_SAMPLES * 2)
   const crBand = space.take(BAND_SAMPLES * 2)
   const buffer = space.settle()
   const counts = new Uint32Array(buffer, counters, size * size).fill(0)
-  const columnOf = new Uint32Array(buffer, columns, CODES)
-  const rowOf = new Uint32Array(buffer, rows, CODES)
-  for (let code = 0; code < CODES; code++) {
-    const bin = Math.floor((code * size) / CODES)
-    columnOf[code] = bin * 4
-    rowOf[code] = counters + (size - 1 - bin) * size * 4
-  }
   for (const { first, end } of bandsOf(cb.length, BAND_SAMPLES)) {
     new Uint16Array(buffer, cbBand, end - first).set(cb.subarray(first, end))
     new Uint16Array(buffer, crBand, end - first).set(cr.subarray(first, end))
-    module.countVectorscope(cbBand, crBand, end - first, columns, rows)
+    module.countVectorscope(cbBand, crBand, end - first, size, counters)
   }
   out.set(counts)
   return out

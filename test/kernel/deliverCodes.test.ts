@@ -95,6 +95,24 @@ test('a picture larger than a band is delivered as the reference delivers it', (
       ).toBeLessThanOrEqual(1)
 })
 
+test('gammas from 0.1 to 5 keep the codes within one of the reference', () => {
+  const random = seeded(101)
+  for (const gamma of [0.1, 0.2, 0.5, 3, 4, 5])
+    for (const layout of LAYOUTS)
+      expect(
+        largestDifference(
+          {
+            planes: shadedPlanes(random, layout, 8, 64, 36),
+            coding: { matrix: 'bt709', range: 'narrow' },
+            grade: { ...IDENTITY_GRADE, gamma: [gamma, gamma, gamma], saturation: 0.8 },
+            framing: IDENTITY_FRAMING,
+          },
+          'bt709',
+        ),
+        `gamma ${gamma}, ${layout}`,
+      ).toBeLessThanOrEqual(1)
+})
+
 test('a neutral ramp keeps black, and levels just above it, under a high gamma', () => {
   const input: KernelInput = {
     planes: {
@@ -110,6 +128,27 @@ test('a neutral ramp keeps black, and levels just above it, under a high gamma',
   }
   expect(largestDifference(input, 'bt709')).toBeLessThanOrEqual(1)
   expect(kernel.deliverCodes(input, 'bt709').y[64]).toBe(64)
+})
+
+test('nearly all codes of a shaded picture are those of the reference', () => {
+  const input: KernelInput = {
+    planes: shadedPlanes(seeded(12), '422', 10, 240, 135),
+    coding: { matrix: 'bt709', range: 'narrow' },
+    grade: {
+      lift: [0.02, 0.01, 0.015],
+      gamma: [1.15, 1.1, 1.2],
+      gain: [1.02, 1, 1.05],
+      saturation: 1.1,
+    },
+    framing: IDENTITY_FRAMING,
+  }
+  const { planes, coding, grade, framing } = input
+  const codes = kernel.deliverCodes(input, 'bt709')
+  const reference = encodePicture(deliverPicture(planes, coding, grade, framing), 'bt709', 10)
+  const different = [codes.y, codes.cb, codes.cr].map(
+    (plane, i) => plane.filter((code, at) => code !== reference.samples[i]?.[at]).length,
+  )
+  expect(Math.max(...different)).toBeLessThan(codes.y.length / 300)
 })
 
 describe('the codes', () => {

@@ -29,7 +29,7 @@ const NARROW_LUMA: ToleranceProfile = { ...EBU_R103_V3, luma: [-0.01, 1.03] }
 const PROFILES = [EBU_R103_V3, UNFILTERED, NARROW_LUMA]
 
 /** Levels are f32 through a table: this far from the reference, for levels of a few units. */
-const LEVEL_EPSILON = 1e-3
+const LEVEL_EPSILON = 1e-4
 /** A pixel whose reference level lies this near a limit may be counted on either side. */
 const LIMIT_EPSILON = 1e-5
 

@@ -48,12 +48,9 @@ export const backAfterFlash = (window: FrameWindow, n: number): number | undefin
 
 /** Whether frame n, between two shots, is a mixture of the frames beside it. */
 const isBlended = (window: FrameWindow, n: number): boolean => {
-  const [before, frame, after] = [window.at(n - 1), window.at(n), window.at(n + 1)]
-  if (!before || !frame || !after) return false
-  const mixture = mixtureOf(frame, before, after)
-  return (
-    mixture !== undefined && mixture.unexplained < 0.3 && mixture.share > 0.1 && mixture.share < 0.9
-  )
+  const mixture = mixtureOf(window, n, n - 1, n + 1)
+  if (!mixture || mixture.unexplained > 0.3) return false
+  return mixture.share > 0.1 && mixture.share < 0.9
 }
 
 const clamp01 = (value: number): number => Math.min(1, Math.max(0, value))

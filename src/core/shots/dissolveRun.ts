@@ -26,7 +26,7 @@ export const mixedSpan = (window: FrameWindow, n: number, from: number, to: numb
     const a = window.at(n - span)
     const b = window.at(n + span)
     if (!a || !b || isBlank(a) || isBlank(b)) break
-    const mixture = mixtureOf(middle, a, b)
+    const mixture = mixtureOf(window, n, n - span, n + span)
     if (!mixture || mixture.unexplained > MOST_UNEXPLAINED) continue
     if (mixture.share < 0.25 || mixture.share > 0.75) continue
     if (window.change(n - span, n + span) < LEAST_CHANGE) continue
@@ -37,6 +37,9 @@ export const mixedSpan = (window: FrameWindow, n: number, from: number, to: numb
 
 /** Shares this near to none or all are not used to draw the line through a dissolve. */
 const MARGIN = 0.15
+
+/** Below this a dissolve is not even doubtful. */
+const LEAST_CONFIDENCE = 0.42
 
 /** A straight line through points, by least squares. */
 const lineThrough = (points: readonly (readonly [x: number, y: number])[]) => {
@@ -54,17 +57,36 @@ const lineThrough = (points: readonly (readonly [x: number, y: number])[]) => {
 }
 
 /** Somewhere in a dissolve a third of its length changes the picture at least this much. */
-const LEAST_THIRD = 0.2
+const LEAST_THIRD = 0.15
+
+/** With more than this unexplained it must change more than that. */
+const WELL_EXPLAINED = 0.15
+const LEAST_THIRD_UNCLEAR = 0.25
+
+/** What neighbouring frames change by because of grain and dirt alone: the median of some pairs. */
+const unrest = (window: FrameWindow, from: number, to: number): number => {
+  const changes: number[] = []
+  for (let n = from; n < to; n += 2) changes.push(window.change(n, n + 1))
+  changes.sort((a, b) => a - b)
+  return changes[changes.length >> 1] ?? 0
+}
 
 /**
  * Whether every third of a supposed dissolve can be followed block by block: then it is one scene
  * that moves smoothly. Where the second picture takes over from the first, nothing can be followed.
  */
-const isOneMove = (window: FrameWindow, zero: number, one: number): boolean => {
+const isOneMove = (
+  window: FrameWindow,
+  zero: number,
+  one: number,
+  unexplained: number,
+): boolean => {
+  const clear = unexplained < WELL_EXPLAINED ? LEAST_THIRD : LEAST_THIRD_UNCLEAR
+  const least = clear + unrest(window, Math.floor(zero), Math.ceil(one))
   const half = Math.max(1, Math.round((one - zero) / 6))
   const step = Math.max(1, Math.round(half / 2))
   for (let n = Math.floor(zero); n <= one; n += step)
-    if (window.change(n - half, n + half) >= LEAST_THIRD) return false
+    if (window.change(n - half, n + half) >= least) return false
   return true
 }
 
@@ -82,16 +104,13 @@ export const dissolveOfRun = (
   const reach = Math.max(4, run.span)
   const left = Math.max(from, run.first - reach)
   const right = Math.min(to - 1, run.last + reach)
-  const a = window.at(left)
-  const b = window.at(right)
-  if (!a || !b || !isNonBlankRun(window, left, right)) return undefined
+  if (!isNonBlankRun(window, left, right)) return undefined
   const change = window.change(left, right)
   if (change < 0.55) return undefined
   const points: (readonly [number, number])[] = []
   let unexplained = 0
   for (let n = left + 1; n < right; n++) {
-    const here = window.at(n)
-    const mixture = here && mixtureOf(here, a, b)
+    const mixture = mixtureOf(window, n, left, right)
     if (!mixture) continue
     if (mixture.share < MARGIN || mixture.share > 1 - MARGIN) continue
     points.push([n, mixture.share])
@@ -106,9 +125,10 @@ export const dissolveOfRun = (
   const middle = (points[0]?.[0] ?? 0) + (points.at(-1)?.[0] ?? 0)
   const zero = middle / 2 - line.at(middle / 2) / line.slope
   const one = zero + 1 / line.slope
-  if (isOneMove(window, zero, one)) return undefined
+  if (isOneMove(window, zero, one, meanUnexplained)) return undefined
   const first = Math.max(left + 1, Math.round(zero) + 1)
   const last = Math.max(first, Math.min(right - 1, Math.round(one) - 1))
-  const confidence = Math.min(0.95, Math.max(0.4, change - wrong - meanUnexplained))
+  const confidence = Math.min(0.95, change - wrong - meanUnexplained)
+  if (confidence < LEAST_CONFIDENCE) return undefined
   return { kind: 'dissolve', first: frame(first), last: frame(last), confidence }
 }

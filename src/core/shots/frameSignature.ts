@@ -21,14 +21,18 @@ export type FrameSignature = {
   readonly deviation: number
 }
 
-/** Rows read in each cell of the luma grid; more would only average out grain further. */
+/** Samples read in each cell, at least; more would only average out grain further. */
 const ROWS_A_CELL = 4
+const COLUMNS_A_CELL = 8
 
 /** Cell edges along one side: `cells` + 1 places from 0 to `size`. */
 const edges = (size: number, cells: number): Int32Array =>
   Int32Array.from({ length: cells + 1 }, (_, i) => Math.floor((i * size) / cells))
 
-/** Means of a plane over a grid, `scale`·(mean − `zero`). Some of each cell's rows are read. */
+/**
+ * Means of a plane over a grid, `scale`·(mean − `zero`). Of a large cell some samples are read,
+ * evenly spread: enough to average grain out, few enough to cost little at any size.
+ */
 const gridMeans = (
   plane: Samples,
   width: number,
@@ -41,24 +45,22 @@ const gridMeans = (
   const out = new Float32Array(columns * rows)
   const xs = edges(width, columns)
   const ys = edges(height, rows)
-  const sums = new Uint32Array(width)
+  const stepX = Math.max(1, Math.floor(width / columns / COLUMNS_A_CELL))
+  const stepY = Math.max(1, Math.floor(height / rows / ROWS_A_CELL))
   for (let row = 0; row < rows; row++) {
     const top = Math.min(at(ys, row), height - 1)
     const bottom = Math.max(top + 1, at(ys, row + 1))
-    const step = Math.max(1, Math.floor((bottom - top) / ROWS_A_CELL))
-    sums.fill(0)
-    let lines = 0
-    for (let y = top + ((step - 1) >> 1); y < bottom; y += step) {
-      lines++
-      const line = y * width
-      for (let x = 0; x < width; x++) sums[x] = (sums[x] as number) + (plane[line + x] as number)
-    }
     for (let column = 0; column < columns; column++) {
       const left = Math.min(xs[column] as number, width - 1)
       const right = Math.max(left + 1, xs[column + 1] as number)
       let sum = 0
-      for (let x = left; x < right; x++) sum += sums[x] as number
-      out[row * columns + column] = (sum / (lines * (right - left)) - zero) * scale
+      let count = 0
+      for (let y = top; y < bottom; y += stepY)
+        for (let i = y * width + left, end = y * width + right; i < end; i += stepX) {
+          sum += plane[i] as number
+          count++
+        }
+      out[row * columns + column] = (sum / count - zero) * scale
     }
   }
   return out

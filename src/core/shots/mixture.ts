@@ -1,4 +1,4 @@
-import type { FrameSignature } from './frameSignature.ts'
+import type { FrameWindow } from './frameWindow.ts'
 
 /** How far a frame is a mixture of two others. */
 export type Mixture = {
@@ -12,36 +12,27 @@ export type Mixture = {
 const LEAST_DISTINCT = 0.12
 
 /**
- * The best mixture p·A + q·B + constant for a frame, by least squares over the luma grid. The
- * constant and the free scale take a flicker of the whole picture up.
+ * The best mixture p·A + q·B + constant for frame `n` of frames `a` and `b`, by least squares over
+ * the luma grid. The constant and the free scale take a flicker of the whole picture up.
  */
 export const mixtureOf = (
-  frame: FrameSignature,
-  a: FrameSignature,
-  b: FrameSignature,
+  window: FrameWindow,
+  n: number,
+  a: number,
+  b: number,
 ): Mixture | undefined => {
-  let aa = 0
-  let bb = 0
-  let ab = 0
-  let fa = 0
-  let fb = 0
-  let ff = 0
-  for (let i = 0; i < frame.luma.length; i++) {
-    const x = (a.luma[i] as number) - a.mean
-    const y = (b.luma[i] as number) - b.mean
-    const f = (frame.luma[i] as number) - frame.mean
-    aa += x * x
-    bb += y * y
-    ab += x * y
-    fa += f * x
-    fb += f * y
-    ff += f * f
-  }
+  const [frame, one, other] = [window.at(n), window.at(a), window.at(b)]
+  if (!frame || !one || !other) return undefined
+  const aa = one.deviation ** 2
+  const bb = other.deviation ** 2
+  const ff = frame.deviation ** 2
+  const ab = window.covariance(a, b)
   const determinant = aa * bb - ab * ab
   if (determinant < LEAST_DISTINCT * aa * bb || ff === 0) return undefined
+  const fa = window.covariance(a, n)
+  const fb = window.covariance(n, b)
   const p = (fa * bb - fb * ab) / determinant
   const q = (fb * aa - fa * ab) / determinant
   if (p + q <= 0) return undefined
-  const left = ff - p * fa - q * fb
-  return { share: q / (p + q), unexplained: Math.max(0, left) / ff }
+  return { share: q / (p + q), unexplained: Math.max(0, ff - p * fa - q * fb) / ff }
 }

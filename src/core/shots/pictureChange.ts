@@ -86,12 +86,18 @@ const followBlock = (
       guess.dy = dy
     }
   }
+  const visitAround = (dx: number, dy: number): void => {
+    for (let j = -1; j <= 1; j++) for (let i = -1; i <= 1; i++) visit(dx + i, dy + j)
+  }
   const { dx, dy } = guess
   visit(0, 0)
   if (best < FOUND / 2) return best
-  for (let j = -1; j <= 1; j++) for (let i = -1; i <= 1; i++) visit(dx + i, dy + j)
+  visitAround(dx, dy)
   if (best < FOUND / 2) return best
-  for (let j = -REACH_Y; j <= REACH_Y; j++) for (let i = -REACH_X; i <= REACH_X; i++) visit(i, j)
+  // Cells are means: a match shows two cells away, so every other place is enough to find it.
+  for (let j = -REACH_Y; j <= REACH_Y; j += 2)
+    for (let i = -REACH_X; i <= REACH_X; i += 2) visit(i, j)
+  visitAround(guess.dx, guess.dy)
   return best
 }
 
@@ -126,7 +132,6 @@ const meanDifference = (a: Float32Array, b: Float32Array): number => {
  * caption that comes or goes over a scene changes little as well.
  */
 export const pictureChange = (a: FrameSignature, b: FrameSignature): number => {
-  if (meanDifference(a.luma, b.luma) < 0.002) return 0
   const forwards = lost(a, b)
   if (forwards === 0) return 0
   const backwards = lost(b, a)

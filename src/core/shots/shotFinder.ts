@@ -23,6 +23,9 @@ const HELD = 3 * AHEAD
 /** Mixed frames may be missing here and there within a dissolve. */
 const LONGEST_GAP = 3
 
+/** Where neighbouring frames change more than this, every frame is tried as a mixture. */
+const RESTLESS = 0.03
+
 /** What moves right after a gradual change belongs to it, unless a cut is quite clear. */
 const JUST_AFTER = 4
 
@@ -98,7 +101,7 @@ export const createShotFinder = (): ShotFinder => {
         return
       }
     }
-    noteMixed(n, shotEnd(n))
+    if (n % 2 === 0 || window.change(n - 1, n) > RESTLESS) noteMixed(n, shotEnd(n))
     next = n + 1
   }
   let isFinished = false

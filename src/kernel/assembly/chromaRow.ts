@@ -11,11 +11,18 @@ import {
 } from './rasterSettings'
 import { above, high4, load8, low4 } from './samples'
 
-/** Three times the nearer row plus the farther one: quarter codes. */
+/** Three times the nearer samples plus the farther ones, less `zero`: quarter codes of 8 bits. */
 // @ts-ignore: decorator
 @inline
-function quarters(near: v128, far: v128): v128 {
-  return i32x4.add(i32x4.add(i32x4.add(near, near), near), far)
+function quarters8(near: v128, far: v128, zero: v128): v128 {
+  return i16x8.sub(i16x8.add(i16x8.add(i16x8.add(near, near), near), far), zero)
+}
+
+/** The same for four samples of up to 16 bits, as f32: exact. */
+// @ts-ignore: decorator
+@inline
+function quarters4(near: v128, far: v128, zero: v128): v128 {
+  return above(i32x4.add(i32x4.add(i32x4.add(near, near), near), far), zero)
 }
 
 // @ts-ignore: decorator
@@ -63,6 +70,7 @@ export function makeChromaRow<T>(y: i32): void {
   const r = held(5, f32x4.splat(liftR))
   const g = held(6, f32x4.splat(liftG))
   const b = held(7, f32x4.splat(liftB))
+  const shortZero = held(8, i16x8.splat(chromaZeroCode as i16))
   const stride = rowBytes
   const out = chromaRow
   const end = out + (columns << 2)
@@ -71,11 +79,24 @@ export function makeChromaRow<T>(y: i32): void {
     const crNear = load8<T>(cr)
     const cbFar = load8<T>(cb + step)
     const crFar = load8<T>(cr + step)
-    const cbLow = above(quarters(low4(cbNear), low4(cbFar)), zero)
-    const crLow = above(quarters(low4(crNear), low4(crFar)), zero)
+    let cbLow: v128
+    let crLow: v128
+    let cbHigh: v128
+    let crHigh: v128
+    if (sizeof<T>() == 1) {
+      const cb8 = quarters8(cbNear, cbFar, shortZero)
+      const cr8 = quarters8(crNear, crFar, shortZero)
+      cbLow = f32x4.convert_i32x4_s(i32x4.extend_low_i16x8_s(cb8))
+      crLow = f32x4.convert_i32x4_s(i32x4.extend_low_i16x8_s(cr8))
+      cbHigh = f32x4.convert_i32x4_s(i32x4.extend_high_i16x8_s(cb8))
+      crHigh = f32x4.convert_i32x4_s(i32x4.extend_high_i16x8_s(cr8))
+    } else {
+      cbLow = quarters4(low4(cbNear), low4(cbFar), zero)
+      crLow = quarters4(low4(crNear), low4(crFar), zero)
+      cbHigh = quarters4(high4(cbNear), high4(cbFar), zero)
+      crHigh = quarters4(high4(crNear), high4(crFar), zero)
+    }
     chromaRow4(to, stride, cbLow, crLow, toR, toG, alsoToG, toB, r, g, b)
-    const cbHigh = above(quarters(high4(cbNear), high4(cbFar)), zero)
-    const crHigh = above(quarters(high4(crNear), high4(crFar)), zero)
     chromaRow4(to + 16, stride, cbHigh, crHigh, toR, toG, alsoToG, toB, r, g, b)
     cb += 8 * sizeof<T>()
     cr += 8 * sizeof<T>()

@@ -1,6 +1,6 @@
 /** What is measured: saturation, luma equation, filter and limits. */
 
-/** out = saturation·c + (redShare·r + greenShare·g + blueShare·b), shares (1 − saturation)·weight. */
+/** out = saturation·c + redShare·r + greenShare·g + blueShare·b; a share is (1 − saturation)·weight. */
 export let isSaturated: i32 = 0
 export let saturation: f32 = 1
 export let redShare: f32 = 0

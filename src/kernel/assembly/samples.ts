@@ -2,7 +2,9 @@
 // @ts-ignore: decorator
 @inline
 export function load4<T>(at: usize): v128 {
-  if (sizeof<T>() == 1) return i32x4.extend_low_i16x8_u(i16x8.extend_low_i8x16_u(v128.load32_zero(at)))
+  if (sizeof<T>() == 1) {
+    return i32x4.extend_low_i16x8_u(i16x8.extend_low_i8x16_u(v128.load32_zero(at)))
+  }
   return v128.load_ext<u16>(at)
 }
 
