@@ -11,6 +11,9 @@ import type { Workers } from './workers.ts'
 const WAVEFORM_COLUMNS = 360
 const VECTORSCOPE_SIZE = 256
 
+/** While playing, instruments follow this often: the picture comes first. */
+const PLAYING_EVERY_MS = 160
+
 export type InstrumentDesk = {
   readonly readings: Feed<Reading>
   readonly measure: (grade: Grade, framing: Framing) => void
@@ -26,6 +29,7 @@ export const createInstrumentDesk = (
   let isBusy = false
   let waiting: InstrumentRequest | undefined
   let held: ShownFrame | undefined
+  let lastRun = 0
 
   const run = async (request: InstrumentRequest): Promise<void> => {
     isBusy = true
@@ -65,6 +69,10 @@ export const createInstrumentDesk = (
         waveformColumns: WAVEFORM_COLUMNS,
         vectorscopeSize: VECTORSCOPE_SIZE,
       }
+      const now = performance.now()
+      const isPlaying = store.getState().playback.isPlaying
+      if (isPlaying && now - lastRun < PLAYING_EVERY_MS) return
+      lastRun = now
       if (isBusy) waiting = request
       else void run(request)
     },

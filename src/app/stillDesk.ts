@@ -12,7 +12,10 @@ const KEPT = 1000
 
 export type StillDesk = Stills & { readonly forget: () => void }
 
-/** Fetches stills for the strip, the one last asked for first, and keeps the most recent. */
+/**
+ * Fetches stills for the strip, the one last asked for first, and keeps the most recent. It gives
+ * way to playing.
+ */
 export const createStillDesk = (store: AppStore, workers: Workers): StillDesk => {
   const kept = new Map<Frame, Still>()
   const wanted: Frame[] = []
@@ -21,13 +24,19 @@ export const createStillDesk = (store: AppStore, workers: Workers): StillDesk =>
   let round = 0
 
   const work = async (): Promise<void> => {
-    if (isBusy) return
+    const { media, playback } = store.getState()
+    if (isBusy || media !== 'ready' || playback.isPlaying) return
     isBusy = true
     const mine = round
     try {
       for (let next = wanted.pop(); next !== undefined; next = wanted.pop()) {
-        const reel = reelOf(store.getState())
-        if (!reel || store.getState().media !== 'ready') return
+        const state = store.getState()
+        const reel = reelOf(state)
+        if (!reel) return
+        if (state.playback.isPlaying) {
+          wanted.push(next)
+          return
+        }
         const height = Math.max(1, Math.round(STILL_WIDTH / reel.media.displayAspect))
         const request = { frame: next, width: STILL_WIDTH, height, coding: codingOf(reel) }
         const still = await workers.stills('still', request)
@@ -41,9 +50,12 @@ export const createStillDesk = (store: AppStore, workers: Workers): StillDesk =>
       if (!isAbort(error)) tellError(store, error)
     } finally {
       isBusy = false
-      if (wanted.length > 0 && store.getState().media === 'ready') void work()
+      if (wanted.length > 0 && !store.getState().playback.isPlaying) void work()
     }
   }
+  store.subscribe((state, before) => {
+    if (before.playback.isPlaying && !state.playback.isPlaying) void work()
+  })
   return {
     get: (frame) => kept.get(frame),
     request: (frame) => {

@@ -45,7 +45,7 @@ export const createPreview = (canvas: HTMLCanvasElement | OffscreenCanvas): Resu
     depth: false,
     preserveDrawingBuffer: true,
   }) as WebGL2RenderingContext | null
-  if (!gl || !gl.getExtension('EXT_color_buffer_float'))
+  if (!gl?.getExtension('EXT_color_buffer_float'))
     return fail(
       problem(
         'missing',

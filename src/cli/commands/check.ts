@@ -69,7 +69,7 @@ const codingOf = ({ facts }: FrameSource, terminal: Terminal): Coding => {
 
 const percent = (level: number): string => (level * 100).toFixed(1)
 
-const describe = (number: number, cue: Cue, verdict: Verdict): string => {
+const cueLine = (number: number, cue: Cue, verdict: Verdict): string => {
   const span = ({ low, high }: Verdict['r']) => `${percent(low)}…${percent(high)}`
   return [
     `cue ${number}`,
@@ -167,7 +167,7 @@ const report = (
     })
   else {
     for (const [index, { cue, verdict }] of measured.entries())
-      terminal.print(describe(index + 1, cue, verdict))
+      terminal.print(cueLine(index + 1, cue, verdict))
     const outside = measured.filter(({ verdict }) => !verdict.isInside).length
     terminal.print(
       `${profile.name}: ${isInside ? 'inside' : `${outside} of ${measured.length} cues outside`}`,

@@ -9,7 +9,7 @@ export type XmlElement = {
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters meant
 const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udfff]/gu
 
-const escape = (text: string): string =>
+const escaped = (text: string): string =>
   text
     .replace(FORBIDDEN, '\ufffd')
     .replaceAll('&', '&amp;')
@@ -18,10 +18,10 @@ const escape = (text: string): string =>
     .replaceAll('"', '&quot;')
 
 const lines = ({ name, attributes = {}, inside }: XmlElement, indent: string): string[] => {
-  const written = Object.entries(attributes).map(([key, value]) => ` ${key}="${escape(value)}"`)
+  const written = Object.entries(attributes).map(([key, value]) => ` ${key}="${escaped(value)}"`)
   const open = `${indent}<${name}${written.join('')}`
   if (inside === undefined) return [`${open}/>`]
-  if (typeof inside === 'string') return [`${open}>${escape(inside)}</${name}>`]
+  if (typeof inside === 'string') return [`${open}>${escaped(inside)}</${name}>`]
   return [
     `${open}>`,
     ...inside.flatMap((each) => lines(each, `${indent}  `)),

@@ -68,7 +68,6 @@ export const Ledger = () => {
   const selected = new Set(selection)
   return (
     <section className="ledger" aria-label={STRINGS.ledger.name}>
-      {/* biome-ignore lint/a11y/useSemanticElements: a virtual list cannot be a table */}
       <div
         role="grid"
         aria-label={STRINGS.ledger.name}
@@ -80,12 +79,10 @@ export const Ledger = () => {
         onKeyDown={onKeyDown}
       >
         <div role="rowgroup">
-          {/* biome-ignore lint/a11y/useFocusableInteractive: a heading takes no focus */}
           <div role="row" aria-rowindex={1} className="ledger-head">
             {Object.entries(STRINGS.ledger)
               .filter(([key]) => key !== 'name')
               .map(([key, label]) => (
-                // biome-ignore lint/a11y/useFocusableInteractive: a heading takes no focus
                 <span role="columnheader" key={key}>
                   {label}
                 </span>

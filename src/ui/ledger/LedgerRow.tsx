@@ -37,8 +37,6 @@ export const LedgerRow = memo((props: LedgerRowProps) => {
   const tolerance = verdictWords(verdict)
   const length = end - cue.first
   return (
-    // biome-ignore lint/a11y/useFocusableInteractive: the grid itself has the focus and names its active row
-    // biome-ignore lint/a11y/useSemanticElements: a virtual list cannot be a table
     <div
       role="row"
       id={`row-${cue.id}`}

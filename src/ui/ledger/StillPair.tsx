@@ -16,11 +16,12 @@ export const StillPair = ({ cue, frame, aspect }: { cue: Cue; frame: Frame; aspe
   const [, redraw] = useReducer((count: number) => count + 1, 0)
   const still = stills.get(frame)
   useEffect(() => {
-    if (stills.get(frame)) return
-    stills.request(frame)
-    return stills.subscribe(() => {
+    const fetchStill = () => {
       if (stills.get(frame)) redraw()
-    })
+      else stills.request(frame)
+    }
+    fetchStill()
+    return stills.subscribe(fetchStill)
   }, [stills, frame])
   const height = Math.round(STILL_WIDTH / aspect)
   const scanned = useCanvas(STILL_WIDTH, height, (context) => {

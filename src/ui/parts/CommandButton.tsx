@@ -11,10 +11,12 @@ export type CommandButtonProps = {
   readonly label?: string
   readonly isPressed?: boolean
   readonly className?: string
+  /** Leaves the key out where there is no room; the list of commands has it. */
+  readonly isTerse?: boolean
 }
 
 /** A button that runs a command of the registry; it shows the key that does the same. */
-export const CommandButton = ({ id, label, isPressed, className }: CommandButtonProps) => {
+export const CommandButton = ({ id, label, isPressed, className, isTerse }: CommandButtonProps) => {
   const app = useApp()
   const command = commandById(id)
   const isPossible = useAppState(command.isPossible)
@@ -29,7 +31,7 @@ export const CommandButton = ({ id, label, isPressed, className }: CommandButton
       onPress={() => command.run(app)}
     >
       {label ?? command.label}
-      {key && <kbd>{keyLabel(key, IS_MAC)}</kbd>}
+      {key && !isTerse && <kbd>{keyLabel(key, IS_MAC)}</kbd>}
     </Button>
   )
 }

@@ -38,18 +38,18 @@ export const Transport = () => {
   return (
     <footer className="transport">
       <div className="button-row">
-        <CommandButton id="cue-back" label="◁ cue" />
-        <CommandButton id="shuttle-back" label="◀◀" />
+        <CommandButton isTerse id="cue-back" label="◁ cue" />
+        <CommandButton isTerse id="shuttle-back" label="◀◀" />
         <CommandButton id="play" label={isPlaying ? 'Pause' : 'Play'} className="play" />
-        <CommandButton id="shuttle-on" label="▶▶" />
-        <CommandButton id="cue-on" label="cue ▷" />
+        <CommandButton isTerse id="shuttle-on" label="▶▶" />
+        <CommandButton isTerse id="cue-on" label="cue ▷" />
       </div>
       <span className="timecode" role="timer" aria-label="Timecode" aria-live="off">
         {formatTimecode(reel.startCount + playhead, reel.rate, reel.isDropFrame)}
       </span>
       <span className="dim">{formatFootage(playhead, reel.gauge)}</span>
-      <CommandButton id="loop" label="Loop cue" isPressed={isLooping} />
-      <CommandButton id="tick" label="Tick" isPressed={isTicking} />
+      <CommandButton isTerse id="loop" label="Loop cue" isPressed={isLooping} />
+      <CommandButton isTerse id="tick" label="Tick" isPressed={isTicking} />
       {isPlaying && speed !== 1 && <span>{speed > 0 ? `${speed}×` : `−${-speed}×`}</span>}
       {late > 0 && <span title="Frames that came too late and were left out">{late} late</span>}
       <span className="spacer" />
