@@ -129,7 +129,7 @@ make('ffv1-grey16.mkv', '-c:v ffv1 -level 3', { format: 'gray16le', frames: 6 })
 // the cut), unevenly spaced, pairs under one time stamp, and to be shown turned by 90 degrees.
 const copy = (name, from, before, after) =>
   ffmpeg([...before, '-i', join(out, from), '-c', 'copy', ...after, join(out, name)])
-const later = (stamp) => `${stamp}+if(mod(floor(${stamp}*TB*25+0.5),2),0.02/TB,0)`
+const later = (stamp) => `${stamp}+if(mod(floor(${stamp}/40+0.5),2),20,0)`
 copy('h264-edit-list.mp4', 'h264-bframes-24.mp4', ['-ss', '0.4'], [])
 copy('h264-uneven.mkv', 'h264-25.ts', [], ['-bsf:v', `setts=pts='${later('PTS')}':dts='${later('DTS')}'`])
 copy('vp9-doubled-stamps.mkv', 'vp9-10bit-25.webm', [], ['-bsf:v', "setts=ts='floor(N/2)*2*40'"])

@@ -1,5 +1,6 @@
 import { frame } from '../time/frame.ts'
 import type { Boundary } from './boundary.ts'
+import type { FrameSignature } from './frameSignature.ts'
 import { type FrameWindow, isBlank } from './frameWindow.ts'
 import { mixtureOf } from './mixture.ts'
 
@@ -37,6 +38,9 @@ export const mixedSpan = (window: FrameWindow, n: number, from: number, to: numb
 
 /** Shares this near to none or all are not used to draw the line through a dissolve. */
 const MARGIN = 0.15
+
+/** The pictures on the two sides of a dissolve differ at least this much. */
+const LEAST_SIDES = 0.5
 
 /** Below this a dissolve is not even doubtful. */
 const LEAST_CONFIDENCE = 0.42
@@ -90,6 +94,37 @@ const isOneMove = (
   return true
 }
 
+/** Of a new picture more than this part differs; of a caption or an insert less. */
+const LEAST_SPREAD = 0.35
+
+/**
+ * Over how much of the picture two frames differ, 0…1: (Σ|d|)² / (N·Σd²), which is 1 where they
+ * differ alike everywhere, and about the part of the area where they differ in that part only.
+ */
+const spreadOfDifference = (a: FrameSignature, b: FrameSignature): number => {
+  let sum = 0
+  let squares = 0
+  for (let i = 0; i < a.luma.length; i++) {
+    const d = Math.abs((a.luma[i] as number) - (b.luma[i] as number))
+    sum += d
+    squares += d * d
+  }
+  return squares > 0 ? (sum * sum) / (a.luma.length * squares) : 0
+}
+
+/** So much contrast gone half way speaks for two pictures by itself. */
+const CLEARLY_LOST = 0.12
+
+/**
+ * The part of the contrast that is gone half way, 0…0.3: two pictures that have nothing to do with
+ * each other lose 1 − 1/√2 of it when they are mixed; a moving camera loses none.
+ */
+const contrastLost = (window: FrameWindow, left: number, middle: number, right: number): number => {
+  const deviation = (n: number): number => window.at(n)?.deviation ?? 0
+  const lesser = Math.min(deviation(left), deviation(right))
+  return lesser > 0 ? Math.min(0.3, Math.max(0, 1 - deviation(middle) / lesser)) : 0
+}
+
 /**
  * A run of mixed frames as a dissolve, with the first and last frame that differ because of it;
  * undefined where the two sides are one scene or the shares do not run from one to the other.
@@ -104,9 +139,11 @@ export const dissolveOfRun = (
   const reach = Math.max(4, run.span)
   const left = Math.max(from, run.first - reach)
   const right = Math.min(to - 1, run.last + reach)
-  if (!isNonBlankRun(window, left, right)) return undefined
+  const [before, after] = [window.at(left), window.at(right)]
+  if (!before || !after || !isNonBlankRun(window, left, right)) return undefined
+  if (spreadOfDifference(before, after) < LEAST_SPREAD) return undefined
   const change = window.change(left, right)
-  if (change < 0.55) return undefined
+  if (change < LEAST_SIDES) return undefined
   const points: (readonly [number, number])[] = []
   let unexplained = 0
   for (let n = left + 1; n < right; n++) {
@@ -125,10 +162,11 @@ export const dissolveOfRun = (
   const middle = (points[0]?.[0] ?? 0) + (points.at(-1)?.[0] ?? 0)
   const zero = middle / 2 - line.at(middle / 2) / line.slope
   const one = zero + 1 / line.slope
-  if (isOneMove(window, zero, one, meanUnexplained)) return undefined
   const first = Math.max(left + 1, Math.round(zero) + 1)
   const last = Math.max(first, Math.min(right - 1, Math.round(one) - 1))
-  const confidence = Math.min(0.95, change - wrong - meanUnexplained)
+  const faded = contrastLost(window, left, Math.round(middle / 2), right)
+  if (faded < CLEARLY_LOST && isOneMove(window, zero, one, meanUnexplained)) return undefined
+  const confidence = Math.min(0.95, change + faded - wrong - meanUnexplained)
   if (confidence < LEAST_CONFIDENCE) return undefined
   return { kind: 'dissolve', first: frame(first), last: frame(last), confidence }
 }
