@@ -26,7 +26,8 @@ const numbered = (number, width, height, format) => {
       const slope = 40 + ((x + 2 * number) % 128)
       planes[0][y * width + x] = y < height / 2 ? bar : slope
     }
-  if (format === 'gbrp') planes.push(planes[0], planes[0])
+  // Raw planes of this format are G, B, R: the number goes into R.
+  if (format === 'gbrp') planes.unshift(planes[0].map(() => 100), planes[0].map(() => 60))
   else if (!format.startsWith('gray')) {
     const columns = format.includes('444') ? width : (width + 1) >> 1
     const rows = format.includes('420') ? (height + 1) >> 1 : height
@@ -100,7 +101,7 @@ make('h264-bframes-24.mp4', `${X264} ${tags('bt709')} -movflags +faststart`, { r
 make('h264-fragmented-25.mp4', `${X264} -movflags +frag_keyframe+empty_moov`)
 make('h264-2398.mov', X264, { rate: '24000/1001' })
 make('h264-2997.mkv', `${X264} ${tags('smpte170m')} -vf setsar=10/11`, { rate: '30000/1001' })
-make('h264-25.ts', X264)
+make('h264-25.mpegts', `${X264} -f mpegts`)
 make('h264-open-gop-25.mp4', '-c:v libx264 -threads 1 -crf 26 -x264-params open-gop=1:keyint=12:min-keyint=12:bframes=3:scenecut=0')
 make('h264-high10-25.mp4', X264, { format: 'yuv420p10le' })
 make('h264-422-10bit-25.mov', `${X264} ${tags('bt709')}`, { format: 'yuv422p10le' })
@@ -122,7 +123,7 @@ make('ramp-full-range.mp4', `-c:v libx264 -threads 1 -qp 0 -pix_fmt yuvj444p ${t
 
 // What no browser decodes.
 make('prores.mov', '-c:v prores_ks -profile:v 3', { width: 64, height: 48, format: 'yuv422p10le', frames: 2 })
-make('mpeg2.ts', '-c:v mpeg2video -q:v 8', { frames: 6 })
+make('mpeg2.mpegts', '-c:v mpeg2video -q:v 8 -f mpegts', { frames: 6 })
 make('ffv1-grey16.mkv', '-c:v ffv1 -level 3', { format: 'gray16le', frames: 6 })
 
 // Packets copied: cut in the middle of a group of pictures (an edit list hides what comes before
@@ -131,7 +132,7 @@ const copy = (name, from, before, after) =>
   ffmpeg([...before, '-i', join(out, from), '-c', 'copy', ...after, join(out, name)])
 const later = (stamp) => `${stamp}+if(mod(floor(${stamp}/40+0.5),2),20,0)`
 copy('h264-edit-list.mp4', 'h264-bframes-24.mp4', ['-ss', '0.4'], [])
-copy('h264-uneven.mkv', 'h264-25.ts', [], ['-bsf:v', `setts=pts='${later('PTS')}':dts='${later('DTS')}'`])
+copy('h264-uneven.mkv', 'h264-25.mpegts', [], ['-bsf:v', `setts=pts='${later('PTS')}':dts='${later('DTS')}'`])
 copy('vp9-doubled-stamps.mkv', 'vp9-10bit-25.webm', [], ['-bsf:v', "setts=ts='floor(N/2)*2*40'"])
 copy('h264-turned.mp4', 'h264-rgb-25.mp4', [], ['-metadata:s:v:0', 'rotate=90'])
 

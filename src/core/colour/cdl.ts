@@ -54,7 +54,8 @@ export const checkCdl = (cdl: Cdl): Result<Cdl> => {
   return ok(cdl)
 }
 
-const clamp01 = (value: number): number => (value > 0 ? Math.min(value, 1) : 0)
+/** Into 0…1; what is not a number becomes 0. */
+export const clamp01 = (value: number): number => (value > 0 ? Math.min(value, 1) : 0)
 
 /**
  * One colour through an ASC CDL v1.2 correction. R′G′B′ in and out, 0…1 nominal.

@@ -1,78 +1,107 @@
-import type { Input, InputVideoTrack } from 'mediabunny'
+import type { Input } from 'mediabunny'
 import { fail, ok, type Result } from '../../core/base/result.ts'
 import { frame } from '../../core/time/frame.ts'
+import { missingBytes, type ReadAt } from '../cutShort.ts'
 import type { FrameSource } from '../frameSource.ts'
 import { MediaError } from '../mediaError.ts'
 import {
+  cutShortFile,
   damagedFile,
   emptyFile,
+  noPictures,
   undecodedCodec,
   unknownFile,
   unreadContainer,
+  unreadPicture,
 } from '../refusals.ts'
-import { SNIFFED_BYTES, sniffContainer } from '../sniffContainer.ts'
+import { SNIFFED_FOR_CODEC, sniffCodec } from '../sniffCodec.ts'
+import { isPictureKind, SNIFFED_BYTES, sniffContainer } from '../sniffContainer.ts'
 import { presentationTimes } from './presentationTimes.ts'
 import { codecWords, videoFacts } from './videoFacts.ts'
 import { createVideoReader } from './videoReader.ts'
 
+/** A file, or any bytes with a name. */
+export type NamedBlob = Blob & { readonly name: string }
+
 const messageOf = (error: unknown): string =>
   (error instanceof Error ? error.message : String(error)).replace(/\.$/u, '')
+
+const readerOf =
+  (file: Blob): ReadAt =>
+  async (offset, length) =>
+    new Uint8Array(await file.slice(offset, offset + length).arrayBuffer())
 
 /**
  * A video file as frames. Reads MP4, MOV, Matroska, WebM and MPEG-TS with what this browser
  * decodes; anything else is refused by the names of container and codec.
  */
-export const openVideoFile = async (file: File): Promise<Result<FrameSource>> => {
+export const openVideoFile = async (file: NamedBlob): Promise<Result<FrameSource>> => {
   if (file.size === 0) return fail(emptyFile(file.name))
-  const beginning = new Uint8Array(await file.slice(0, SNIFFED_BYTES).arrayBuffer())
-  const container = sniffContainer(beginning)
-  const mediabunny = await import('mediabunny')
-  const input = new mediabunny.Input({
-    formats: mediabunny.ALL_FORMATS,
-    source: new mediabunny.BlobSource(file),
-  })
+  let container: string | undefined
+  let input: Input | undefined
   try {
-    if (!(await input.canRead())) {
-      input.dispose()
-      return fail(container ? unreadContainer(file.name, container) : unknownFile(file.name))
-    }
+    const readAt = readerOf(file)
+    container = sniffContainer(await readAt(0, SNIFFED_BYTES))
+    if (container === undefined) return fail(unknownFile(file.name))
+    if (isPictureKind(container)) return fail(unreadPicture(file.name, container))
+    const missing = await missingBytes(container, file.size, readAt)
+    if (missing > 0) return fail(cutShortFile(file.name, container, missing))
+    const mediabunny = await import('mediabunny')
+    const { BlobSource, MATROSKA, MP4, MPEG_TS, QTFF, WEBM } = mediabunny
+    input = new mediabunny.Input({
+      formats: [MP4, QTFF, MATROSKA, WEBM, MPEG_TS],
+      source: new BlobSource(file),
+    })
     const opened = await openTrack(mediabunny, input, file, container)
     if (!opened.ok) input.dispose()
     return opened
   } catch (error) {
-    input.dispose()
+    input?.dispose()
     if (error instanceof MediaError) return fail(error.problem)
-    return fail(
-      container ? damagedFile(file.name, container, messageOf(error)) : unknownFile(file.name),
-    )
+    return fail(damagedFile(file.name, container ?? 'unknown', messageOf(error)))
   }
 }
 
 const openTrack = async (
   mediabunny: typeof import('mediabunny'),
   input: Input,
-  file: File,
-  container = 'an unknown container',
+  file: NamedBlob,
+  container: string,
 ): Promise<Result<FrameSource>> => {
-  const tracks: InputVideoTrack[] = await input.getVideoTracks()
-  const [track] = tracks
-  if (!track)
-    return fail(damagedFile(file.name, container, 'it holds no pictures that can be read'))
+  const { name } = file
+  const beginning = () => readerOf(file)(0, SNIFFED_FOR_CODEC)
+  if (!(await input.canRead()))
+    return fail(unreadContainer(name, container, sniffCodec(container, await beginning())))
+  const [track] = await input.getVideoTracks()
+  if (!track) {
+    const codec = sniffCodec(container, await beginning())
+    return fail(
+      codec === undefined ? noPictures(name, container) : undecodedCodec(name, container, codec),
+    )
+  }
   if (!(await track.canDecode()))
-    return fail(undecodedCodec(file.name, container, await codecWords(track)))
-  const times = await presentationTimes(mediabunny, track)
+    return fail(undecodedCodec(name, container, await codecWords(track)))
+  const presentation = await presentationTimes(mediabunny, track)
+  const { times } = presentation
   if (times.length === 0)
-    return fail(damagedFile(file.name, container, 'its video track holds no pictures'))
-  const reader = createVideoReader(mediabunny, track, times, file.name)
-  const first = await reader.read(frame(0))
-  const facts = await videoFacts(file, container, track, times.length, first)
-  return ok({
-    facts,
-    read: reader.read,
-    readRange: reader.readRange,
-    close: () => {
-      reader.close()
-      input.dispose()
-    },
-  })
+    return fail(damagedFile(name, container, 'its video track holds no pictures'))
+  const { matrix } = await track.getColorSpace()
+  const isRgb = (matrix as string | null | undefined) === 'rgb'
+  const reader = createVideoReader(mediabunny, track, presentation, name, isRgb)
+  try {
+    const first = await reader.read(frame(0))
+    const facts = await videoFacts(file, container, track, times, first)
+    return ok({
+      facts,
+      read: reader.read,
+      readRange: reader.readRange,
+      close: () => {
+        reader.close()
+        input.dispose()
+      },
+    })
+  } catch (error) {
+    reader.close()
+    throw error
+  }
 }

@@ -77,15 +77,30 @@ const readPacked = async (sample: VideoSample, order: 'rgb' | 'bgr'): Promise<Pl
   return { width, height, layout: 'rgb', depth: 8, samples: [plane(r), plane(1), plane(b)] }
 }
 
+/** R′G′B′ coded as three planes of one size comes as G, B, R (H.264 Annex E, matrix 0). */
+const asRgb = (planes: Planes): Planes => {
+  const [g, b, r] = planes.samples
+  return { ...planes, layout: 'rgb', samples: [r, g, b] }
+}
+
 /**
  * The native code values of a decoded picture; undefined where the decoder hands out a picture
  * whose samples cannot be read. The sample stays open: closing it is the caller's.
+ *
+ * @param isRgb whether the track states that its planes are R′G′B′
  */
-export const planesFromSample = async (sample: VideoSample): Promise<Planes | undefined> => {
+export const planesFromSample = async (
+  sample: VideoSample,
+  isRgb: boolean,
+): Promise<Planes | undefined> => {
   const { format } = sample
   if (format === null) return undefined
   const planar = planarKind(format)
-  if (planar) return readPlanar(sample, planar.layout, planar.depth)
+  if (planar) {
+    const planes = await readPlanar(sample, planar.layout, planar.depth)
+    return isRgb && planar.layout === '444' ? asRgb(planes) : planes
+  }
   if (format === 'NV12') return readInterleaved(sample)
-  return readPacked(sample, format.startsWith('RGB') ? 'rgb' : 'bgr')
+  if (format === 'RGBA' || format === 'RGBX') return readPacked(sample, 'rgb')
+  return format === 'BGRA' || format === 'BGRX' ? readPacked(sample, 'bgr') : undefined
 }

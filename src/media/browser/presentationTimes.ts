@@ -2,24 +2,54 @@ import type { EncodedPacket, InputVideoTrack } from 'mediabunny'
 
 type Mediabunny = typeof import('mediabunny')
 
+/** When a track's pictures are shown, in order of presentation. Frame N is the Nth of them. */
+export type Presentation = {
+  /** Seconds, as the container gives them; several pictures may share one. */
+  readonly times: readonly number[]
+  /**
+   * Frames that decoding can begin at, where pictures must be counted from there because packets
+   * that show nothing lie between them; undefined where a picture's own time tells its frame.
+   */
+  readonly countedFrom: readonly number[] | undefined
+}
+
 /**
  * Some VP8 packets only change what later ones refer to and show nothing: show_frame, bit 4 of
  * the first byte (RFC 6386 §9.1).
  */
 const isShownVp8 = (packet: EncodedPacket): boolean => ((packet.data[0] ?? 0) & 0x10) !== 0
 
+/** Half a millisecond: less than any stamp that means a time before the beginning. */
+const BEFORE_BEGINNING = -0.0005
+
+/** VP8 stores pictures in the order they are shown, so that they can be counted. */
+const countedTimes = async (
+  packets: AsyncIterable<EncodedPacket>,
+): Promise<Required<Presentation>> => {
+  const times: number[] = []
+  const countedFrom: number[] = []
+  for await (const packet of packets) {
+    if (!isShownVp8(packet)) continue
+    if (packet.type === 'key') countedFrom.push(times.length)
+    times.push(packet.timestamp)
+  }
+  return { times, countedFrom }
+}
+
 /**
- * The time stamps of a track's pictures in order of presentation: frame N is the Nth of them,
- * whatever the numbers. In seconds, as the container gives them.
+ * Lists a track's pictures. Those that an edit list puts before the beginning (negative times) are
+ * not presented and so are no frames, ISO/IEC 14496-12 §8.6.6.
  */
 export const presentationTimes = async (
   { EncodedPacketSink }: Mediabunny,
   track: InputVideoTrack,
-): Promise<readonly number[]> => {
-  const isVp8 = (await track.getCodec()) === 'vp8'
-  const times: number[] = []
+): Promise<Presentation> => {
   const sink = new EncodedPacketSink(track)
-  for await (const packet of sink.packets(undefined, undefined, { metadataOnly: !isVp8 }))
-    if (!isVp8 || isShownVp8(packet)) times.push(packet.timestamp)
-  return times.sort((a, b) => a - b)
+  if ((await track.getCodec()) === 'vp8') return countedTimes(sink.packets())
+  const times: number[] = []
+  for await (const packet of sink.packets(undefined, undefined, { metadataOnly: true }))
+    times.push(packet.timestamp)
+  times.sort((a, b) => a - b)
+  const shown = times.filter((time) => time >= BEFORE_BEGINNING)
+  return { times: shown.length > 0 ? shown : times, countedFrom: undefined }
 }

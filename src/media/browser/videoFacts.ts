@@ -1,6 +1,8 @@
 import type { InputVideoTrack } from 'mediabunny'
 import type { MatrixName, Planes, RangeName } from '../../core/picture/planes.ts'
 import { type Rate, snapRate } from '../../core/time/rate.ts'
+import { codecName } from '../codecNames.ts'
+import { areTimesEven } from '../evenTimes.ts'
 import type { MediaFacts } from '../mediaFacts.ts'
 
 const CODECS: Readonly<Record<string, string>> = {
@@ -18,29 +20,7 @@ export const codecWords = async (track: InputVideoTrack): Promise<string> => {
   const codec = await track.getCodec()
   if (codec !== null) return CODECS[codec] ?? codec.toUpperCase()
   const internal = await track.getInternalCodecId().catch(() => null)
-  return typeof internal === 'string' ? (FOURCC[internal] ?? internal.trim()) : 'unknown'
-}
-
-/** Identifiers of ISO media files and Matroska for what no browser decodes. */
-const FOURCC: Readonly<Record<string, string>> = {
-  dvcp: 'DV',
-  dvpp: 'DV',
-  dvc: 'DV',
-  'dvc ': 'DV',
-  apcn: 'ProRes',
-  apch: 'ProRes',
-  apcs: 'ProRes',
-  apco: 'ProRes',
-  ap4h: 'ProRes',
-  ap4x: 'ProRes',
-  mjpa: 'Motion JPEG',
-  mjpb: 'Motion JPEG',
-  jpeg: 'Motion JPEG',
-  AVdn: 'VC-3',
-  V_FFV1: 'FFV1',
-  V_MPEG2: 'MPEG-2',
-  m2v1: 'MPEG-2',
-  v210: 'uncompressed 4:2:2',
+  return typeof internal === 'string' ? codecName(internal) : 'unknown'
 }
 
 /** The luma equation a track states; a decoder's own guess is no statement. */
@@ -57,8 +37,11 @@ const statedRange = (space: VideoColorSpaceInit): RangeName | undefined => {
   return space.fullRange === false && isDescribed ? 'narrow' : undefined
 }
 
-const statedRate = async (track: InputVideoTrack, count: number): Promise<Rate | undefined> => {
-  if (count < 2) return undefined
+const statedRate = async (
+  track: InputVideoTrack,
+  times: readonly number[],
+): Promise<Rate | undefined> => {
+  if (!areTimesEven(times)) return undefined
   const { bestGuessFrameRate } = await track.computeFrameRateMetrics()
   return Number.isFinite(bestGuessFrameRate) && bestGuessFrameRate > 0
     ? snapRate(bestGuessFrameRate)
@@ -70,7 +53,7 @@ export const videoFacts = async (
   file: { readonly name: string; readonly size: number },
   container: string,
   track: InputVideoTrack,
-  frames: number,
+  times: readonly number[],
   first: Planes,
 ): Promise<MediaFacts> => {
   const space = await track.getColorSpace()
@@ -84,8 +67,8 @@ export const videoFacts = async (
     displayAspect: (first.width * num) / (den * first.height),
     depth: first.depth,
     layout: first.layout,
-    frames,
-    rate: await statedRate(track, frames),
+    frames: times.length,
+    rate: await statedRate(track, times),
     matrix: first.layout === 'rgb' ? 'bt709' : statedMatrix(space.matrix),
     range: statedRange(space),
     bytes: file.size,

@@ -4,7 +4,10 @@ import type { Planes } from '../../core/picture/planes.ts'
 import { type Frame, frame } from '../../core/time/frame.ts'
 import { MediaError } from '../mediaError.ts'
 import { createPlanesCache } from '../planesCache.ts'
+import { closedSource, noFrame } from '../refusals.ts'
+import { firstAtOrAfter, lastAtOrBefore } from './findTime.ts'
 import { planesFromSample } from './planesFromSample.ts'
+import type { Presentation } from './presentationTimes.ts'
 
 type Mediabunny = typeof import('mediabunny')
 
@@ -29,8 +32,9 @@ const NEAR = 16
 export const createVideoReader = (
   { VideoSampleSink }: Mediabunny,
   track: InputVideoTrack,
-  times: readonly number[],
+  { times, countedFrom }: Presentation,
   name: string,
+  isRgb: boolean,
 ): VideoReader => {
   const cache = createPlanesCache(CACHE_BYTES)
   const sink = (acceleration?: HardwareAcceleration): VideoSampleSink =>
@@ -41,74 +45,83 @@ export const createVideoReader = (
   let samples = sink()
   /** Some hardware decoders hand out pictures whose samples cannot be read: then, and once. */
   let isSoftware = false
+  /** The first picture's, which all the others must have. */
+  let shape: Pick<Planes, 'width' | 'height' | 'depth' | 'layout'> | undefined
+  /** Ends every decoding that is under way; set when the reader is closed. */
+  const closing = new AbortController()
 
-  const unreadable = (at: Frame): MediaError =>
+  const unreadable = (at: number, why = 'cannot be decoded; the file may be damaged'): MediaError =>
     new MediaError(
-      problem(
-        'cannot-decode',
-        `Frame ${at} of ${name} cannot be decoded; the file may be damaged.`,
-        {
-          file: name,
-          frame: at,
-        },
-      ),
+      problem('cannot-decode', `Frame ${at} of ${name} ${why}.`, { file: name, frame: at }),
     )
-  const timeOf = (at: number): number => times[at] ?? Number.POSITIVE_INFINITY
 
-  /** Rank of a time stamp: the frame whose own stamp is nearest. */
-  const rankOf = (time: number): number => {
-    let low = 0
-    let high = times.length - 1
-    while (low < high) {
-      const middle = (low + high) >> 1
-      if (timeOf(middle) < time - 1e-6) low = middle + 1
-      else high = middle
-    }
-    return low
-  }
-  const take = async (sample: VideoSample, at: Frame): Promise<Planes | undefined> => {
-    try {
-      return await planesFromSample(sample)
-    } catch {
-      throw unreadable(at)
-    } finally {
-      sample.close()
-    }
+  const take = async (sample: VideoSample, at: number): Promise<Planes | undefined> => {
+    const planes = await planesFromSample(sample, isRgb)
+    if (!planes) return undefined
+    shape ??= planes
+    const { width, height, depth, layout } = planes
+    const isAlike =
+      width === shape.width &&
+      height === shape.height &&
+      depth === shape.depth &&
+      layout === shape.layout
+    if (!isAlike)
+      throw unreadable(at, 'has another size or depth than the first; a reel has one of each')
+    return planes
   }
 
-  /** Frames `from` up to and not including `to`, each of them or an error. */
-  async function* decode(from: Frame, to: number): AsyncGenerator<ReadFrame> {
-    let next: number = from
-    const stream = samples.samples(timeOf(from))
+  /** The frame a decoded picture is: the next in turn where they are counted or share a time. */
+  const frameOf = (sample: VideoSample, next: number): number => {
+    if (countedFrom) return next
+    const at = firstAtOrAfter(times, sample.timestamp)
+    return at < next && times[at] === times[next] ? next : at
+  }
+
+  /**
+   * Frames `from` up to and not including `to`, each of them or an error. Ends early, without an
+   * error, once `signal` aborts.
+   */
+  async function* decode(from: number, to: number, signal: AbortSignal): AsyncGenerator<ReadFrame> {
+    const begin = countedFrom
+      ? lastAtOrBefore(countedFrom, from)
+      : firstAtOrAfter(times, times[from] ?? 0)
+    let next = begin
+    const stream = samples.samples(times[begin])
+    const stop = (): void => void stream.return()
+    signal.addEventListener('abort', stop)
     try {
       for await (const sample of stream) {
-        const at = frame(rankOf(sample.timestamp))
-        if (at < next) {
+        try {
+          const at = frameOf(sample, next)
+          if (at < next) continue
+          if (at > next) throw unreadable(next)
+          if (at >= from) {
+            const planes = await take(sample, at)
+            if (!planes) break
+            sample.close()
+            yield { frame: frame(at), planes }
+          }
+          next++
+        } finally {
           sample.close()
-          continue
         }
-        if (at > next) {
-          sample.close()
-          throw unreadable(frame(next))
-        }
-        const planes = await take(sample, at)
-        if (!planes) break
-        next++
-        yield { frame: at, planes }
-        if (next >= to) return
+        if (next >= to || signal.aborted) return
       }
     } catch (error) {
-      throw error instanceof MediaError ? error : unreadable(frame(next))
+      if (signal.aborted) return
+      throw error instanceof MediaError ? error : unreadable(next)
     } finally {
+      signal.removeEventListener('abort', stop)
       await stream.return()
     }
-    if (isSoftware) throw unreadable(frame(next))
+    if (signal.aborted) return
+    if (isSoftware) throw unreadable(next, 'cannot be read from this browser’s decoder')
     isSoftware = true
     samples = sink('prefer-software')
-    yield* decode(frame(next), to)
+    yield* decode(Math.max(from, next), to, signal)
   }
 
-  let ahead: { stream: AsyncGenerator<ReadFrame>; next: number } | undefined
+  let ahead: { readonly stream: AsyncGenerator<ReadFrame>; next: number } | undefined
   let last: Promise<unknown> = Promise.resolve()
 
   const endAhead = async (): Promise<void> => {
@@ -117,17 +130,20 @@ export const createVideoReader = (
     await ending?.stream.return(undefined)
   }
   const readNow = async (wanted: Frame): Promise<Planes> => {
+    if (closing.signal.aborted) throw new MediaError(closedSource(name))
+    if (times[wanted] === undefined) throw new MediaError(noFrame(name, wanted))
     const cached = cache.get(wanted)
     if (cached) return cached
     if (!ahead || wanted < ahead.next || wanted - ahead.next > NEAR) {
       await endAhead()
-      const from = frame(Math.max(0, wanted - KEPT_BEFORE))
-      ahead = { stream: decode(from, times.length), next: from }
+      const from = Math.max(0, wanted - KEPT_BEFORE)
+      ahead = { stream: decode(from, times.length, closing.signal), next: from }
     }
     const run = ahead
     try {
       for (;;) {
         const step = await run.stream.next()
+        if (closing.signal.aborted) throw new MediaError(closedSource(name))
         if (step.done) throw unreadable(wanted)
         run.next = step.value.frame + 1
         cache.put(step.value.frame, step.value.planes)
@@ -145,13 +161,14 @@ export const createVideoReader = (
       return reading
     },
     readRange: async function* (from, to, signal) {
-      for await (const step of decode(from, Math.min(to, times.length))) {
-        if (signal?.aborted) return
-        yield step
-        if (signal?.aborted) return
-      }
+      if (closing.signal.aborted) throw new MediaError(closedSource(name))
+      const end = Math.min(to, times.length)
+      if (from >= end || signal?.aborted) return
+      const either = signal ? AbortSignal.any([signal, closing.signal]) : closing.signal
+      yield* decode(from, end, either)
     },
     close: () => {
+      closing.abort()
       void endAhead()
       cache.clear()
     },

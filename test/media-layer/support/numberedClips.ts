@@ -46,7 +46,7 @@ export const NUMBERED_CLIPS: readonly NumberedClip[] = [
     },
   },
   {
-    file: 'h264-25.ts',
+    file: 'h264-25.mpegts',
     facts: { ...PLAIN, ...UNSTATED, container: 'MPEG transport stream', rate: fps(25) },
   },
   { file: 'h264-open-gop-25.mp4', facts: { ...PLAIN, rate: fps(25) } },

@@ -1,0 +1,20 @@
+import { describe, expect, it } from 'vitest'
+import { FRAMES_PER_FOOT, formatFootage, type Gauge, parseFootage } from '../../../src/core/time/footage.ts'
+import vectors from '../../vectors/footage.json' with { type: 'json' }
+
+describe('footage', () => {
+  it.each(vectors.rows)('$feet feet of $gauge are $frames frames', ({ gauge, feet, frames }) => {
+    expect(formatFootage(frames, gauge as Gauge)).toBe(`${feet} ft 00 fr`)
+    expect(parseFootage(`${feet}`, gauge as Gauge)).toEqual({ ok: true, value: frames })
+  })
+
+  it.each(Object.keys(FRAMES_PER_FOOT) as Gauge[])('%s goes there and back frame by frame', (gauge) => {
+    for (let n = 0; n < 2000; n++)
+      expect(parseFootage(formatFootage(n, gauge), gauge)).toEqual({ ok: true, value: n })
+  })
+
+  it('refuses more frames than a foot holds, and what is not a footage', () => {
+    expect(parseFootage('3 ft 40 fr', '16mm').ok).toBe(false)
+    expect(parseFootage('3 yards', '16mm').ok).toBe(false)
+  })
+})
