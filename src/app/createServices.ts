@@ -25,6 +25,7 @@ import { startWorkers } from './workers.ts'
 const fileNameFrom = (title: string): string =>
   title
     .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
     .replace(/[^\w.-]+/gu, '-')
     .replace(/^-+|-+$/gu, '') || 'job'
 

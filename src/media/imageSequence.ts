@@ -8,7 +8,7 @@ import type { FrameSource } from './frameSource.ts'
 import { MediaError } from './mediaError.ts'
 import { numberedName, orderNumbered } from './numberedFiles.ts'
 import { createPlanesCache } from './planesCache.ts'
-import { unknownFile, unreadContainer } from './refusals.ts'
+import { closedSource, emptyFile, noFrame, unknownFile, unreadPicture } from './refusals.ts'
 import { sniffContainer } from './sniffContainer.ts'
 
 /** A picture file wherever it lies: its name, its size, and its bytes when they are wanted. */
@@ -24,11 +24,26 @@ const decodePicture = async (
   bytes: Uint8Array,
   name: string,
 ): Promise<Result<{ readonly kind: 'PNG' | 'TIFF'; readonly planes: Planes }>> => {
+  if (bytes.length === 0) return fail(emptyFile(name))
   const kind = sniffContainer(bytes)
   if (kind !== 'PNG' && kind !== 'TIFF')
-    return fail(kind ? unreadContainer(name, kind) : unknownFile(name))
+    return fail(kind ? unreadPicture(name, kind) : unknownFile(name))
   const planes = await (kind === 'PNG' ? decodePng(bytes, name) : decodeTiff(bytes, name))
   return planes.ok ? ok({ kind, planes: planes.value }) : planes
+}
+
+const loadPicture = async (file: PictureFile): ReturnType<typeof decodePicture> => {
+  let bytes: Uint8Array
+  try {
+    bytes = await file.load()
+  } catch {
+    return fail(
+      problem('cannot-read', `${file.name} cannot be read; check that it is still there.`, {
+        file: file.name,
+      }),
+    )
+  }
+  return decodePicture(bytes, file.name)
 }
 
 const isAlike = (a: Planes, b: Planes): boolean =>
@@ -54,19 +69,21 @@ export const openImageSequence = async (
   const files = ordered.value
   const [firstFile] = files
   if (!firstFile) return fail(problem('missing', 'There is no picture to open.'))
-  const first = await decodePicture(await firstFile.load(), firstFile.name)
+  const first = await loadPicture(firstFile)
   if (!first.ok) return first
   const { kind, planes } = first.value
   const cache = createPlanesCache(CACHE_BYTES)
   cache.put(frame(0), planes)
 
+  const name = sequenceName(files)
+  let isClosed = false
   const read = async (wanted: Frame): Promise<Planes> => {
+    if (isClosed) throw new MediaError(closedSource(name))
     const cached = cache.get(wanted)
     if (cached) return cached
     const file = files[wanted]
-    if (!file)
-      throw new MediaError(problem('not-found', `There is no frame ${wanted} in the sequence.`))
-    const decoded = await decodePicture(await file.load(), file.name)
+    if (!file) throw new MediaError(noFrame(name, wanted))
+    const decoded = await loadPicture(file)
     if (!decoded.ok) throw new MediaError(decoded.problems[0])
     if (!isAlike(decoded.value.planes, planes))
       throw new MediaError(
@@ -76,12 +93,12 @@ export const openImageSequence = async (
           { file: file.name, frame: wanted },
         ),
       )
-    cache.put(wanted, decoded.value.planes)
+    if (!isClosed) cache.put(wanted, decoded.value.planes)
     return decoded.value.planes
   }
   return ok({
     facts: {
-      name: sequenceName(files),
+      name,
       container: files.length === 1 ? `${kind} picture` : `${kind} sequence`,
       codec: kind,
       width: planes.width,
@@ -99,9 +116,14 @@ export const openImageSequence = async (
     readRange: async function* (from, to, signal) {
       for (let at: number = from; at < Math.min(to, files.length); at++) {
         if (signal?.aborted) return
-        yield { frame: frame(at), planes: await read(frame(at)) }
+        const decoded = await read(frame(at))
+        if (signal?.aborted) return
+        yield { frame: frame(at), planes: decoded }
       }
     },
-    close: cache.clear,
+    close: () => {
+      isClosed = true
+      cache.clear()
+    },
   })
 }

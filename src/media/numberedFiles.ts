@@ -11,8 +11,11 @@ export type NumberedName = {
   readonly number: number | undefined
 }
 
+/** A file name's extension; digits after a point are a number, not an extension. */
+const EXTENSION = /\.[^.]*[^.\d][^.]*$/u
+
 export const numberedName = (name: string): NumberedName => {
-  const stem = name.replace(/\.[^.]+$/u, '')
+  const stem = name.replace(EXTENSION, '')
   const digits = NUMBER.exec(stem)
   if (!digits) return { before: stem, after: name.slice(stem.length), number: undefined }
   const [run] = digits
@@ -25,9 +28,30 @@ export const numberedName = (name: string): NumberedName => {
 
 const SHOWN = 5
 
+const several = (names: readonly string[]): Result<never> =>
+  fail(
+    problem(
+      'conflict',
+      `${names.join(' and ')} belong to different sequences; give the pictures of one.`,
+      { file: names[0] ?? '' },
+    ),
+  )
+
+/** Numbers that are not there in a sorted list, at most one more than are shown. */
+const gapsIn = (numbers: readonly number[]): readonly number[] => {
+  const missing: number[] = []
+  for (const [index, number] of numbers.entries())
+    for (let n = (numbers[index - 1] ?? number - 1) + 1; n < number; n++) {
+      if (missing.length > SHOWN) return missing
+      missing.push(n)
+    }
+  return missing
+}
+
 /**
- * Picture files in the order of their numbers. Refuses a sequence with missing or doubled
- * numbers, naming the first of them, and several pictures that are not numbered.
+ * Picture files in the order of the last number in their names. Refuses names of different
+ * sequences, missing or doubled numbers (naming the first of them), and several pictures that
+ * are not numbered.
  */
 export const orderNumbered = <File extends { readonly name: string }>(
   files: readonly File[],
@@ -35,37 +59,37 @@ export const orderNumbered = <File extends { readonly name: string }>(
   const [only] = files
   if (files.length === 1 && only) return ok([only])
   const numbered: { readonly file: File; readonly number: number }[] = []
+  let shared: { readonly name: string; readonly before: string; readonly after: string } | undefined
   for (const file of files) {
-    const { number } = numberedName(file.name)
-    if (number === undefined)
+    const { name } = file
+    const { before, after, number } = numberedName(name)
+    if (number === undefined || !Number.isSafeInteger(number))
       return fail(
         problem(
           'malformed',
-          `${file.name} has no number; the pictures of a sequence are numbered in their names.`,
-          { file: file.name },
+          `${name} has no number that can be counted by; the pictures of a sequence are numbered in their names.`,
+          { file: name },
         ),
       )
+    shared ??= { name, before, after }
+    if (before !== shared.before || after !== shared.after) return several([shared.name, name])
     numbered.push({ file, number })
   }
   numbered.sort((a, b) => a.number - b.number)
-  const missing: number[] = []
-  for (const [index, { file, number }] of numbered.entries()) {
-    const before = numbered[index - 1]?.number
-    if (before === number)
-      return fail(
-        problem('conflict', `Number ${number} is there twice, as in ${file.name}; take one away.`, {
-          file: file.name,
-        }),
-      )
-    for (let n = (before ?? number - 1) + 1; n < number && missing.length <= SHOWN; n++)
-      missing.push(n)
-  }
-  if (missing.length > 0) {
-    const shown = missing.slice(0, SHOWN).join(', ')
-    const more = missing.length > SHOWN ? ' and more' : ''
+  const doubled = numbered.find(({ number }, index) => numbered[index + 1]?.number === number)
+  if (doubled)
     return fail(
-      problem('missing', `The sequence has no picture ${shown}${more}; add them or renumber.`),
+      problem(
+        'conflict',
+        `Number ${doubled.number} is there twice, as in ${doubled.file.name}; take one away.`,
+        { file: doubled.file.name },
+      ),
     )
-  }
-  return ok(numbered.map(({ file }) => file))
+  const missing = gapsIn(numbered.map(({ number }) => number))
+  if (missing.length === 0) return ok(numbered.map(({ file }) => file))
+  const shown = missing.slice(0, SHOWN).join(', ')
+  const more = missing.length > SHOWN ? ' and more' : ''
+  return fail(
+    problem('missing', `The sequence has no picture ${shown}${more}; add them or renumber.`),
+  )
 }

@@ -100,7 +100,7 @@ const X264 = '-c:v libx264 -threads 1 -crf 26 -g 24 -bf 3'
 make('h264-bframes-24.mp4', `${X264} ${tags('bt709')} -movflags +faststart`, { rate: '24' })
 make('h264-fragmented-25.mp4', `${X264} -movflags +frag_keyframe+empty_moov`)
 make('h264-2398.mov', X264, { rate: '24000/1001' })
-make('h264-2997.mkv', `${X264} ${tags('smpte170m')} -vf setsar=10/11`, { rate: '30000/1001' })
+make('h264-2997.mkv', `${X264} ${tags('smpte170m')} -vf setsar=3/4`, { rate: '30000/1001' })
 make('h264-25.mpegts', `${X264} -f mpegts`)
 make('h264-open-gop-25.mp4', '-c:v libx264 -threads 1 -crf 26 -x264-params open-gop=1:keyint=12:min-keyint=12:bframes=3:scenecut=0')
 make('h264-high10-25.mp4', X264, { format: 'yuv420p10le' })

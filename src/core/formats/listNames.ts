@@ -4,6 +4,7 @@ import type { Reel } from '../job/job.ts'
 export const fileNameOf = (reel: Reel): string =>
   reel.name
     .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
     .replace(/[^\w.-]+/gu, '-')
     .replace(/^[-.]+|[-.]+$/gu, '') || 'reel'
 

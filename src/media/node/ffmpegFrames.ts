@@ -44,6 +44,7 @@ export type FfmpegRun = {
   readonly frames: AsyncGenerator<Planes>
   /** Ends the program at once; `frames` then ends early, without an error. */
   readonly kill: () => void
+  readonly isKilled: () => boolean
 }
 
 /**
@@ -119,5 +120,9 @@ export const startFfmpeg = (file: VideoFile, video: ProbedVideo): FfmpegRun => {
       await ended
     }
   }
-  return { frames: run(EACH_ONCE), kill: () => stop.abort() }
+  return {
+    frames: run(EACH_ONCE),
+    kill: () => stop.abort(),
+    isKilled: () => stop.signal.aborted,
+  }
 }

@@ -51,19 +51,26 @@ export const openFfmpegSource = async (file: VideoFile): Promise<Result<FrameSou
     return run
   }
   const release = async (run: Run): Promise<void> => {
-    const previous = idle
+    if (!runs.has(run)) return
     if (isClosed) return end(run)
+    const previous = idle
     idle = run
     if (previous) await end(previous)
   }
   /** The next frame; undefined once there is none, the run's and so the video's end. */
   const step = async (run: Run): Promise<Planes | undefined> => {
-    const { done, value } = await run.frames.next()
-    if (!done) {
-      run.next++
-      return value
+    try {
+      const { done, value } = await run.frames.next()
+      if (!done) {
+        run.next++
+        return value
+      }
+      if (!run.isKilled()) frames = run.next
+    } catch (error) {
+      runs.delete(run)
+      throw error
     }
-    if (runs.has(run)) frames = run.next
+    runs.delete(run)
     return undefined
   }
 

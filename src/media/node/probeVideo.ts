@@ -115,7 +115,11 @@ export const probeVideo = async (file: VideoFile): Promise<Result<ProbedVideo>> 
       frames: counted.value,
       layout: format.layout,
       depth: format.depth,
-      ...streamFacts(stream, format.layout, times.sort((a, b) => a - b)),
+      ...streamFacts(
+        stream,
+        format.layout,
+        times.sort((a, b) => a - b),
+      ),
     },
   })
 }

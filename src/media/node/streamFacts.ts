@@ -70,7 +70,8 @@ const rateOf = (stream: ProbedStream, times: readonly number[]): Rate | undefine
   if (!areTimesEven(times)) return undefined
   const mean = rateFrom(textOf(stream, 'avg_frame_rate'))
   const base = rateFrom(textOf(stream, 'r_frame_rate'))
-  const isMeant = mean && base && Math.abs(framesPerSecond(base) / framesPerSecond(mean) - 1) < CLOSE
+  const isMeant =
+    mean && base && Math.abs(framesPerSecond(base) / framesPerSecond(mean) - 1) < CLOSE
   const best = isMeant ? base : (mean ?? base)
   return best && snapRate(framesPerSecond(best))
 }

@@ -13,7 +13,8 @@ import { invertCdl } from '../../../src/core/colour/invertCdl.ts'
 import type { Triple } from '../../../src/core/colour/triple.ts'
 import vectors from '../../vectors/ascCdl.json' with { type: 'json' }
 
-const setOf = (name: string): Cdl => vectors.sets[name as keyof typeof vectors.sets] as unknown as Cdl
+const setOf = (name: string): Cdl =>
+  vectors.sets[name as keyof typeof vectors.sets] as unknown as Cdl
 
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const triple = (min: number, max: number): fc.Arbitrary<Triple> =>
@@ -77,7 +78,10 @@ describe('ASC CDL', () => {
         const plain = { ...grade, saturation: 1 }
         const [white, whiteAfter] = [gradeColour([1, 1, 1], plain), gradeColour([1, 1, 1], lifted)]
         for (const c of [0, 1, 2] as const) expect(whiteAfter[c]).toBeCloseTo(white[c], 10)
-        const raised: Grade = { ...plain, gain: [grade.gain[0] + 0.3, grade.gain[1], grade.gain[2]] }
+        const raised: Grade = {
+          ...plain,
+          gain: [grade.gain[0] + 0.3, grade.gain[1], grade.gain[2]],
+        }
         expect(gradeColour([0, 0, 0], raised)).toEqual(gradeColour([0, 0, 0], plain))
       }),
       { seed: 3, numRuns: 300 },

@@ -1,5 +1,11 @@
 import { describe, expect, it } from 'vitest'
-import { chromaToCode, codeScale, codeToChroma, codeToSignal, signalToCode } from '../../../src/core/colour/codeValues.ts'
+import {
+  chromaToCode,
+  codeScale,
+  codeToChroma,
+  codeToSignal,
+  signalToCode,
+} from '../../../src/core/colour/codeValues.ts'
 import type { Triple } from '../../../src/core/colour/triple.ts'
 import { rgbToYCbCr, yCbCrToRgb } from '../../../src/core/colour/yCbCr.ts'
 import type { MatrixName } from '../../../src/core/picture/planes.ts'
@@ -23,22 +29,33 @@ const codes = (yCbCr: Triple, depth: number): number[] => [
 ]
 
 describe('bars', () => {
-  it.each(bars.rows)('$matrix $bar at $amplitude lands on its published codes and levels', (row) => {
-    const full = COLOURS[row.bar] as Triple
-    const rgb: Triple = [full[0] * row.amplitude, full[1] * row.amplitude, full[2] * row.amplitude]
-    const yCbCr = rgbToYCbCr(rgb, row.matrix as MatrixName)
-    expect(codes(yCbCr, 8)).toEqual(row.code8)
-    expect(codes(yCbCr, 10)).toEqual(row.code10)
-    expect(Math.abs(yCbCr[0] * 700 - row.lumaMv)).toBeLessThan(bars.epsilonMv)
-    expect(Math.abs(yCbCr[1] * 700 - (row.chromaMv[0] as number))).toBeLessThan(bars.epsilonMv)
-    expect(Math.abs(yCbCr[2] * 700 - (row.chromaMv[1] as number))).toBeLessThan(bars.epsilonMv)
-    const back = yCbCrToRgb(yCbCr, row.matrix as MatrixName)
-    for (const c of [0, 1, 2] as const) expect(back[c]).toBeCloseTo(rgb[c], 12)
-  })
+  it.each(bars.rows)(
+    '$matrix $bar at $amplitude lands on its published codes and levels',
+    (row) => {
+      const full = COLOURS[row.bar] as Triple
+      const rgb: Triple = [
+        full[0] * row.amplitude,
+        full[1] * row.amplitude,
+        full[2] * row.amplitude,
+      ]
+      const yCbCr = rgbToYCbCr(rgb, row.matrix as MatrixName)
+      expect(codes(yCbCr, 8)).toEqual(row.code8)
+      expect(codes(yCbCr, 10)).toEqual(row.code10)
+      expect(Math.abs(yCbCr[0] * 700 - row.lumaMv)).toBeLessThan(bars.epsilonMv)
+      expect(Math.abs(yCbCr[1] * 700 - (row.chromaMv[0] as number))).toBeLessThan(bars.epsilonMv)
+      expect(Math.abs(yCbCr[2] * 700 - (row.chromaMv[1] as number))).toBeLessThan(bars.epsilonMv)
+      const back = yCbCrToRgb(yCbCr, row.matrix as MatrixName)
+      for (const c of [0, 1, 2] as const) expect(back[c]).toBeCloseTo(rgb[c], 12)
+    },
+  )
 
   it('shows a wrong luma equation as bars.md computes it: 601 yellow read as 709', () => {
     const wrong = yCbCrToRgb(
-      [codeToSignal(646, 10, 'narrow'), codeToChroma(176, 10, 'narrow'), codeToChroma(567, 10, 'narrow')],
+      [
+        codeToSignal(646, 10, 'narrow'),
+        codeToChroma(176, 10, 'narrow'),
+        codeToChroma(567, 10, 'narrow'),
+      ],
       'bt709',
     )
     const published = [0.7611, 0.7059, -0.0315]

@@ -52,7 +52,11 @@ const anyCommand: fc.Arbitrary<Command> = fc.oneof(
       (job) =>
         splitCue(job, REEL_ID, frame(n), cueId(made++)),
   ),
-  aCue.map((i): Command => (job) => joinCues(job, [at(job, i)])),
+  aCue.map(
+    (i): Command =>
+      (job) =>
+        joinCues(job, [at(job, i)]),
+  ),
   fc.tuple(aCue, fc.integer({ min: 0, max: 999 })).map(
     ([i, n]): Command =>
       (job) =>
@@ -68,7 +72,11 @@ const anyCommand: fc.Arbitrary<Command> = fc.oneof(
       (job) =>
         setNote(job, at(job, i), note),
   ),
-  aCue.map((i): Command => (job) => keepBoundary(job, [at(job, i)])),
+  aCue.map(
+    (i): Command =>
+      (job) =>
+        keepBoundary(job, [at(job, i)]),
+  ),
   fc.string({ minLength: 1 }).map(
     (title): Command =>
       (job) =>

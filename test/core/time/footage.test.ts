@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest'
-import { FRAMES_PER_FOOT, formatFootage, type Gauge, parseFootage } from '../../../src/core/time/footage.ts'
+import {
+  FRAMES_PER_FOOT,
+  formatFootage,
+  type Gauge,
+  parseFootage,
+} from '../../../src/core/time/footage.ts'
 import vectors from '../../vectors/footage.json' with { type: 'json' }
 
 describe('footage', () => {
@@ -8,10 +13,13 @@ describe('footage', () => {
     expect(parseFootage(`${feet}`, gauge as Gauge)).toEqual({ ok: true, value: frames })
   })
 
-  it.each(Object.keys(FRAMES_PER_FOOT) as Gauge[])('%s goes there and back frame by frame', (gauge) => {
-    for (let n = 0; n < 2000; n++)
-      expect(parseFootage(formatFootage(n, gauge), gauge)).toEqual({ ok: true, value: n })
-  })
+  it.each(Object.keys(FRAMES_PER_FOOT) as Gauge[])(
+    '%s goes there and back frame by frame',
+    (gauge) => {
+      for (let n = 0; n < 2000; n++)
+        expect(parseFootage(formatFootage(n, gauge), gauge)).toEqual({ ok: true, value: n })
+    },
+  )
 
   it('refuses more frames than a foot holds, and what is not a footage', () => {
     expect(parseFootage('3 ft 40 fr', '16mm').ok).toBe(false)

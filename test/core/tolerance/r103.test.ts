@@ -17,20 +17,38 @@ const grey = (width: number, height: number, at: (x: number, y: number) => numbe
 
 describe('the filter of EBU R 103 v3 (facts levels.md §1)', () => {
   it('spreads an impulse by .25 .1875 .125 .0625 along a line, and by 1/4 1/2 1/4 down', () => {
-    const out = r103Filter(plane(21, 5, (x) => (x === 10 ? 1 : 0)), 21, 5)
+    const out = r103Filter(
+      plane(21, 5, (x) => (x === 10 ? 1 : 0)),
+      21,
+      5,
+    )
     const row = [...out.slice(2 * 21 + 6, 2 * 21 + 15)]
     expect(row).toEqual([0, 0.0625, 0.125, 0.1875, 0.25, 0.1875, 0.125, 0.0625, 0])
-    const point = r103Filter(plane(21, 5, (x, y) => (x === 10 && y === 2 ? 1 : 0)), 21, 5)
+    const point = r103Filter(
+      plane(21, 5, (x, y) => (x === 10 && y === 2 ? 1 : 0)),
+      21,
+      5,
+    )
     expect([0, 1, 2, 3, 4].map((y) => point[y * 21 + 10])).toEqual([0, 0.0625, 0.125, 0.0625, 0])
   })
 
   it('turns a step into 0 .0625 .1875 .375 .625 .8125 .9375 1', () => {
-    const out = r103Filter(plane(20, 3, (x) => (x >= 10 ? 1 : 0)), 20, 3)
-    expect([...out.slice(20 + 6, 20 + 14)]).toEqual([0, 0.0625, 0.1875, 0.375, 0.625, 0.8125, 0.9375, 1])
+    const out = r103Filter(
+      plane(20, 3, (x) => (x >= 10 ? 1 : 0)),
+      20,
+      3,
+    )
+    expect([...out.slice(20 + 6, 20 + 14)]).toEqual([
+      0, 0.0625, 0.1875, 0.375, 0.625, 0.8125, 0.9375, 1,
+    ])
   })
 
   it('leaves a flat picture as it is, to its edges', () => {
-    const out = r103Filter(plane(9, 9, () => 0.7), 9, 9)
+    const out = r103Filter(
+      plane(9, 9, () => 0.7),
+      9,
+      9,
+    )
     for (const value of out) expect(value).toBeCloseTo(0.7, 14)
   })
 })
@@ -80,7 +98,11 @@ describe('the tolerance of EBU R 103 v3', () => {
   it('keeps the worst frame, and does not mind in which order frames come', () => {
     const frames = [3, 9, 4].map((lit, n) => ({
       n,
-      levels: pictureLevels(grey(40, 100, (_, y) => (y < lit ? 1.3 : 0.5)), 'bt709', EBU_R103_V3),
+      levels: pictureLevels(
+        grey(40, 100, (_, y) => (y < lit ? 1.3 : 0.5)),
+        'bt709',
+        EBU_R103_V3,
+      ),
     }))
     const gather = (order: readonly number[]) => {
       const gatherer = createVerdictGatherer(EBU_R103_V3)

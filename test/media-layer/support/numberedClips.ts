@@ -42,7 +42,7 @@ export const NUMBERED_CLIPS: readonly NumberedClip[] = [
       rate: fps(30000, 1001),
       matrix: 'bt601',
       range: 'narrow',
-      displayAspect: (128 * 10) / (96 * 11),
+      displayAspect: 1,
     },
   },
   {

@@ -74,15 +74,7 @@ const readCorrection = (element: ReadElement, problems: Problem[]): ReadCorrecti
   if (!checked.ok)
     for (const each of checked.problems)
       problems.push({ ...each, at: at(element, each.at?.field ?? 'ColorCorrection') })
-  const id = element.attributes.get('id')
-  if (id === '')
-    problems.push(
-      problem(
-        'missing',
-        'The id of a ColorCorrection is empty; name it or leave it out.',
-        at(element, 'id'),
-      ),
-    )
+  const id = element.attributes.get('id') || undefined
   return { id, cdl, descriptions: descriptionsIn(element), line: element.line }
 }
 

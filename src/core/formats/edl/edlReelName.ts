@@ -5,6 +5,7 @@ const LONGEST = 8
 export const edlReelName = (name: string): string => {
   const plain = name
     .normalize('NFKD')
+    .replace(/\p{M}/gu, '')
     .toUpperCase()
     .replace(/[^A-Z0-9]+/gu, '_')
     .replace(/^_+|_+$/gu, '')

@@ -1,9 +1,12 @@
 import * as v from 'valibot'
 
-const finite = v.pipe(v.number(), v.finite())
-const wholeFrom = (low: number) => v.pipe(v.number(), v.safeInteger(), v.minValue(low))
+/** No number of a job comes near it; what JSON reads as infinite is past it. */
+const LARGEST = 1e6
+const finite = v.pipe(v.number(), v.minValue(-LARGEST), v.maxValue(LARGEST))
+const wholeFrom = (low: number) =>
+  v.pipe(v.number(), v.integer(), v.minValue(low), v.maxValue(Number.MAX_SAFE_INTEGER))
 const text = (limit: number) => v.pipe(v.string(), v.maxLength(limit))
-const identifier = v.pipe(v.string(), v.regex(/^[A-Za-z][\w-]{0,63}$/u))
+const identifier = v.pipe(v.string(), v.regex(/^[A-Za-z][A-Za-z0-9_-]{0,63}$/))
 const triple = v.tuple([finite, finite, finite])
 const above = (low: number) => v.pipe(finite, v.gtValue(low))
 const positiveTriple = v.tuple([above(0), above(0), above(0)])
