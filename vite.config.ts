@@ -13,6 +13,7 @@ const ISOLATION_HEADERS = {
 }
 
 const here = import.meta.dirname
+const executablePath = browserPath()
 const KERNEL = resolve(here, '.cache/kernel/kernel.wasm')
 
 export default defineConfig(({ mode }) => {
@@ -82,7 +83,7 @@ export default defineConfig(({ mode }) => {
               screenshotFailures: false,
               provider: playwright({
                 launchOptions: {
-                  executablePath: browserPath(),
+                  ...(executablePath === undefined ? {} : { executablePath }),
                   chromiumSandbox: false,
                   args: [...BROWSER_ARGS],
                 },

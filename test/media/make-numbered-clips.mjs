@@ -10,7 +10,7 @@ const out = resolve(import.meta.dirname, 'numbered')
 const temporary = mkdtempSync(join(tmpdir(), 'numbered-'))
 mkdirSync(out, { recursive: true })
 
-const DEPTH = { yuv420p: 8, yuv422p: 8, yuv444p: 8, gbrp: 8, gray: 8, gray16le: 16 }
+const DEPTH = { yuv420p: 8, yuv422p: 8, yuv444p: 8, yuvj444p: 8, gbrp: 8, gray: 8, gray16le: 16 }
 const depthOf = (format) => DEPTH[format] ?? Number(/(\d+)le$/.exec(format)[1])
 
 /** One raw picture: the number above, a slope that moves by two a picture below, mild chroma. */
@@ -119,11 +119,12 @@ make('h264-rgb-25.mp4', '-c:v libx264rgb -threads 1 -crf 20 -g 24', { format: 'g
 // Lossless, so that every code value can be compared.
 make('ramp-8bit.webm', '-c:v libvpx-vp9 -lossless 1 -pix_fmt yuv444p', { width: 256, height: 64, format: 'yuv444p', frames: 3, draw: ramp })
 make('ramp-10bit.mp4', '-c:v libx264 -threads 1 -qp 0 -pix_fmt yuv444p10le', { width: 1024, height: 16, format: 'yuv444p10le', frames: 2, draw: ramp })
-make('ramp-full-range.mp4', `-c:v libx264 -threads 1 -qp 0 -pix_fmt yuvj444p ${tags('bt709', 'pc')}`, { width: 256, height: 64, format: 'yuv444p', frames: 2, draw: ramp })
+make('ramp-full-range.mp4', `-c:v libx264 -threads 1 -qp 0 ${tags('bt709', 'pc')}`, { width: 256, height: 64, format: 'yuvj444p', frames: 2, draw: ramp })
 
 // What no browser decodes.
 make('prores.mov', '-c:v prores_ks -profile:v 3', { width: 64, height: 48, format: 'yuv422p10le', frames: 2 })
 make('mpeg2.mpegts', '-c:v mpeg2video -q:v 8 -f mpegts', { frames: 6 })
+make('mpeg2.mxf', '-c:v mpeg2video -q:v 8', { frames: 6 })
 make('ffv1-grey16.mkv', '-c:v ffv1 -level 3', { format: 'gray16le', frames: 6 })
 
 // Packets copied: cut in the middle of a group of pictures (an edit list hides what comes before

@@ -76,9 +76,11 @@ export const Ledger = () => {
         aria-activedescendant={current ? `row-${current.id}` : undefined}
         tabIndex={0}
         className="ledger-grid"
+        ref={scroller}
+        onScroll={(event) => setScrollTop(event.currentTarget.scrollTop)}
         onKeyDown={onKeyDown}
       >
-        <div role="rowgroup">
+        <div role="rowgroup" className="ledger-top">
           <div role="row" aria-rowindex={1} className="ledger-head">
             {Object.entries(STRINGS.ledger)
               .filter(([key]) => key !== 'name')
@@ -89,12 +91,7 @@ export const Ledger = () => {
               ))}
           </div>
         </div>
-        <div
-          role="rowgroup"
-          ref={scroller}
-          className="ledger-rows"
-          onScroll={(event) => setScrollTop(event.currentTarget.scrollTop)}
-        >
+        <div role="rowgroup" className="ledger-rows">
           <div
             role="presentation"
             className="ledger-length"

@@ -61,7 +61,7 @@ describe('the job file', () => {
     )}\n`
     if (process.env.WRITE_SCHEMA === '1' || !existsSync(SCHEMA)) writeFileSync(SCHEMA, made)
     expect(readFileSync(SCHEMA, 'utf8')).toBe(made)
-    const validate = new Ajv({ strict: true }).compile(JSON.parse(made))
+    const validate = new Ajv({ strict: true, strictTuples: false }).compile(JSON.parse(made))
     expect(validate(JSON.parse(writeJob(sampleJob())))).toBe(true)
     expect(validate(JSON.parse(readFileSync(SAMPLE, 'utf8')))).toBe(true)
     expect(validate({ ...JSON.parse(writeJob(sampleJob())), version: 2 })).toBe(false)
@@ -72,7 +72,7 @@ describe('the job file', () => {
     expect(sample.ok && Object.keys(sample.value.cues)).toHaveLength(18)
   })
 
-  const broken = (edit: (file: Record<string, never>) => unknown): string => {
+  const broken = (edit: (file: { readonly cues: readonly unknown[] }) => unknown): string => {
     const file = JSON.parse(writeJob(sampleJob()))
     return JSON.stringify(edit(file) ?? file)
   }
@@ -89,7 +89,7 @@ describe('the job file', () => {
     ],
     [
       'no first cue',
-      broken((f) => ({ ...f, cues: (f.cues as unknown[]).slice(1) })),
+      broken((f) => ({ ...f, cues: f.cues.slice(1) })),
       'missing',
       'cues',
     ],

@@ -7,9 +7,9 @@ const wholeFrom = (low: number) =>
   v.pipe(v.number(), v.integer(), v.minValue(low), v.maxValue(Number.MAX_SAFE_INTEGER))
 const text = (limit: number) => v.pipe(v.string(), v.maxLength(limit))
 const identifier = v.pipe(v.string(), v.regex(/^[A-Za-z][A-Za-z0-9_-]{0,63}$/))
-const triple = v.tuple([finite, finite, finite])
+const triple = v.strictTuple([finite, finite, finite])
 const above = (low: number) => v.pipe(finite, v.gtValue(low))
-const positiveTriple = v.tuple([above(0), above(0), above(0)])
+const positiveTriple = v.strictTuple([above(0), above(0), above(0)])
 
 const gradeSchema = v.strictObject({
   lift: v.pipe(triple, v.description('Black level of R, G, B as signal: 0 black, 1 peak.')),
