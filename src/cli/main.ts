@@ -1,3 +1,4 @@
+#!/usr/bin/env node
 import { problem } from '../core/base/problem.ts'
 import { fail, ok, type Result } from '../core/base/result.ts'
 import { MediaError } from '../media/mediaError.ts'

@@ -111,7 +111,10 @@ test('a real reel becomes a graded cue list, is handed over, and is there after 
 
   await expect(page.getByRole('status', { name: 'Keeping in this browser' })).toContainText('kept')
   await page.reload()
-  await page.getByRole('button', { name: /^bbb-trailer-360p25/u }).first().click()
+  await page
+    .getByRole('button', { name: /^bbb-trailer-360p25/u })
+    .first()
+    .click()
   await page.getByRole('row', { name: /10:00:09:02/u }).click()
   await expect(page.getByRole('spinbutton', { name: 'gamma all' })).toHaveValue('1.150')
   await expect(verdict(page)).toContainText('inside', { timeout: 60_000 })
@@ -153,5 +156,7 @@ test('the sample reel opens, and a file that cannot be read is refused in a sent
     page.getByRole('button', { name: 'Open a reel…' }).click(),
   ])
   await chooser.setFiles(resolve(import.meta.dirname, '../media/video/screencast-576p25-nocut.avi'))
-  await expect(page.getByRole('alert')).toContainText('holds H.264 pictures in AVI, which this browser cannot read')
+  await expect(page.getByRole('alert')).toContainText(
+    'holds H.264 pictures in AVI, which this browser cannot read',
+  )
 })

@@ -3,11 +3,6 @@ export function assert(condition: boolean, message: string): asserts condition {
   if (!condition) throw new Error(`Bug: ${message}`)
 }
 
-/** For the impossible branch of a closed union. */
-export const assertNever = (value: never): never => {
-  throw new Error(`Bug: unexpected ${JSON.stringify(value)}`)
-}
-
 /** An array element whose index the caller knows to be inside. */
 export const at = <T>(items: ArrayLike<T>, index: number): T => {
   const item = items[index]

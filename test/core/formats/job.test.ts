@@ -87,12 +87,7 @@ describe('the job file', () => {
       'conflict',
       'cues.1.id',
     ],
-    [
-      'no first cue',
-      broken((f) => ({ ...f, cues: f.cues.slice(1) })),
-      'missing',
-      'cues',
-    ],
+    ['no first cue', broken((f) => ({ ...f, cues: f.cues.slice(1) })), 'missing', 'cues'],
     [
       'an unknown field, rather than losing it',
       broken((f) => ({ ...f, weather: 'wet' })),
