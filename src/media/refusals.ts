@@ -50,11 +50,11 @@ export const unknownFile = (file: string): Problem =>
 export const emptyFile = (file: string): Problem =>
   problem('cannot-read', `${file} is empty; get it again from where it came.`, { file })
 
-/** A file that ends before it should; `missing` is in bytes. */
+/** A file that ends before it should; `missing` is in bytes, and as many at least. */
 export const cutShortFile = (file: string, container: string, missing: number): Problem =>
   problem(
     'malformed',
-    `${file} (${container}) is cut short: ${missing} bytes are missing at its end. Get it again from where it came.`,
+    `${file} (${container}) is cut short: at least ${missing} bytes are missing at its end. Get it again from where it came.`,
     { file },
   )
 

@@ -21,6 +21,17 @@ const inAvi = (bytes: Uint8Array): string | undefined => {
   return /^[\w ]{4}$/u.test(handler) ? codecName(handler) : undefined
 }
 
+const CODEC_PRIVATE = [0x63, 0xa2] as const
+
+/** Matroska (RFC 9559) may name a codec as AVI does: four letters in its private data, byte 16. */
+const inMatroska = (bytes: Uint8Array): string | undefined => {
+  const named = find(bytes, ascii('V_MS/VFW/FOURCC'))
+  const at = named < 0 ? -1 : find(bytes, CODEC_PRIVATE)
+  if (at < 0) return undefined
+  const data = at + 2 + Math.clz32(bytes[at + 2] ?? 0) - 23
+  return codecName(String.fromCharCode(...bytes.subarray(data + 16, data + 20)))
+}
+
 /** A sequence header (ISO/IEC 13818-2 §6.2.2.1) stands in MPEG-1 too; its extension does not. */
 const inMpeg = (bytes: Uint8Array): string | undefined => {
   const at = find(bytes, [0, 0, 1, 0xb3])
@@ -52,9 +63,10 @@ const inMxf = (bytes: Uint8Array): string | undefined => {
   return undefined
 }
 
-/** The codec of the pictures in a container that is not opened here, where its beginning tells. */
+/** The codec of the pictures in a container whose reader does not tell, where its beginning does. */
 export const sniffCodec = (container: string, bytes: Uint8Array): string | undefined => {
   if (container === 'AVI') return inAvi(bytes)
   if (container === 'MXF') return inMxf(bytes)
+  if (container === 'Matroska') return inMatroska(bytes)
   return container.startsWith('MPEG') ? inMpeg(bytes) : undefined
 }

@@ -148,7 +148,7 @@ const createMachine = (gl: WebGL2RenderingContext): Machine => {
     const targetHeight = target ? height : gl.drawingBufferHeight
     const framing = compare.kind === 'scanned' ? IDENTITY_FRAMING : view.framing
     const map = framingMap(framing, width, height)
-    const shrink = Math.max(width / targetWidth, height / targetHeight) * map.scale
+    const shrink = target ? 1 : Math.max(width / targetWidth, height / targetHeight) * map.scale
     const limits = excursions ?? { rgb: [0, 0], luma: [0, 0], matrix: 'bt709' as const }
     showProgram.use()
     graded.bind(0)

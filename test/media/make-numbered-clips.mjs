@@ -27,7 +27,7 @@ const numbered = (number, width, height, format) => {
       planes[0][y * width + x] = y < height / 2 ? bar : slope
     }
   // Raw planes of this format are G, B, R: the number goes into R.
-  if (format === 'gbrp') planes.unshift(planes[0].map(() => 100), planes[0].map(() => 60))
+  if (format.startsWith('gbrp')) planes.unshift(planes[0].map(() => 100), planes[0].map(() => 60))
   else if (!format.startsWith('gray')) {
     const columns = format.includes('444') ? width : (width + 1) >> 1
     const rows = format.includes('420') ? (height + 1) >> 1 : height
@@ -136,6 +136,26 @@ copy('h264-edit-list.mp4', 'h264-bframes-24.mp4', ['-ss', '0.4'], [])
 copy('h264-uneven.mkv', 'h264-25.mpegts', [], ['-bsf:v', `setts=pts='${later('PTS')}':dts='${later('DTS')}'`])
 copy('vp9-doubled-stamps.mkv', 'vp9-10bit-25.webm', [], ['-bsf:v', "setts=ts='floor(N/2)*2*40'"])
 copy('h264-turned.mp4', 'h264-rgb-25.mp4', [], ['-metadata:s:v:0', 'rotate=90'])
+
+// Numbered pictures, 86 to 90, that each carry the number in their name.
+const PICTURES = [
+  ['png8', 'png', 'rgb24', ''],
+  ['png16', 'png', 'rgb48be', ''],
+  ['tiff8', 'tif', 'rgb24', '-compression_algo lzw'],
+  ['tiff16', 'tif', 'rgb48le', '-compression_algo deflate'],
+]
+for (const [name, extension, pixels, more] of PICTURES) {
+  const folder = join(out, name)
+  mkdirSync(folder, { recursive: true })
+  make(`reel_%04d.${extension}`, `-f image2 -start_number 86 -pix_fmt ${pixels} ${more}`.trim(), {
+    width: 64,
+    height: 48,
+    format: pixels.startsWith('rgb48') ? 'gbrp16le' : 'gbrp',
+    frames: 5,
+    folder,
+    draw: (n, ...rest) => numbered(n + 86, ...rest),
+  })
+}
 
 rmSync(temporary, { recursive: true })
 let total = 0

@@ -1,11 +1,11 @@
 import type { Input } from 'mediabunny'
 import { fail, ok, type Result } from '../../core/base/result.ts'
 import { frame } from '../../core/time/frame.ts'
-import { missingBytes, type ReadAt } from '../cutShort.ts'
+import { findDamage } from '../findDamage.ts'
 import type { FrameSource } from '../frameSource.ts'
 import { MediaError } from '../mediaError.ts'
+import type { ReadAt } from '../readAt.ts'
 import {
-  cutShortFile,
   damagedFile,
   emptyFile,
   noPictures,
@@ -44,8 +44,8 @@ export const openVideoFile = async (file: NamedBlob): Promise<Result<FrameSource
     container = sniffContainer(await readAt(0, SNIFFED_BYTES))
     if (container === undefined) return fail(unknownFile(file.name))
     if (isPictureKind(container)) return fail(unreadPicture(file.name, container))
-    const missing = await missingBytes(container, file.size, readAt)
-    if (missing > 0) return fail(cutShortFile(file.name, container, missing))
+    const damage = await findDamage(file.name, container, file.size, readAt)
+    if (damage) return fail(damage)
     const mediabunny = await import('mediabunny')
     const { BlobSource, MATROSKA, MP4, MPEG_TS, QTFF, WEBM } = mediabunny
     input = new mediabunny.Input({
@@ -79,8 +79,10 @@ const openTrack = async (
       codec === undefined ? noPictures(name, container) : undecodedCodec(name, container, codec),
     )
   }
-  if (!(await track.canDecode()))
-    return fail(undecodedCodec(name, container, await codecWords(track)))
+  if (!(await track.canDecode())) {
+    const codec = sniffCodec(container, await beginning()) ?? (await codecWords(track))
+    return fail(undecodedCodec(name, container, codec))
+  }
   const presentation = await presentationTimes(mediabunny, track)
   const { times } = presentation
   if (times.length === 0)

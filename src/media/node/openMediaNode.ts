@@ -1,17 +1,18 @@
 import { open, stat } from 'node:fs/promises'
 import { basename, resolve } from 'node:path'
-import { problem } from '../../core/base/problem.ts'
+import { type Problem, problem } from '../../core/base/problem.ts'
 import { fail, type Result } from '../../core/base/result.ts'
-import { missingBytes, type ReadAt } from '../cutShort.ts'
+import { findDamage } from '../findDamage.ts'
 import type { FrameSource } from '../frameSource.ts'
-import { cutShortFile, emptyFile, unknownFile, unreadPicture } from '../refusals.ts'
+import type { ReadAt } from '../readAt.ts'
+import { emptyFile, unknownFile, unreadPicture } from '../refusals.ts'
 import { isPictureKind, SNIFFED_BYTES, sniffContainer } from '../sniffContainer.ts'
 import { openFfmpegSource } from './ffmpegSource.ts'
 import { openPictureFolder, openSequenceOf } from './imageSequenceNode.ts'
 
-type Look = { readonly container: string | undefined; readonly missing: number }
+type Look = { readonly container: string | undefined; readonly damage: Problem | undefined }
 
-/** What a file is by its bytes, and how many it lacks by the sizes written in it. */
+/** What a file is by its bytes, and what is wrong with it by the sizes written in it. */
 const lookInto = async (path: string, size: number): Promise<Look> => {
   const file = await open(path)
   try {
@@ -20,8 +21,8 @@ const lookInto = async (path: string, size: number): Promise<Look> => {
       return buffer.subarray(0, bytesRead)
     }
     const container = sniffContainer(await readAt(0, SNIFFED_BYTES))
-    const missing = container === undefined ? 0 : await missingBytes(container, size, readAt)
-    return { container, missing }
+    const damage = container && (await findDamage(basename(path), container, size, readAt))
+    return { container, damage: damage || undefined }
   } finally {
     await file.close()
   }
@@ -46,11 +47,11 @@ export const openMediaNode = async (given: string): Promise<Result<FrameSource>>
     return fail(
       problem('cannot-read', `${given} cannot be read; check who may read it.`, { file: given }),
     )
-  const { container, missing } = look
+  const { container, damage } = look
   const name = basename(path)
   if (container === undefined) return fail(unknownFile(name))
   if (container === 'PNG' || container === 'TIFF') return openSequenceOf(path)
   if (isPictureKind(container)) return fail(unreadPicture(name, container))
-  if (missing > 0) return fail(cutShortFile(name, container, missing))
+  if (damage) return fail(damage)
   return openFfmpegSource({ path, container, bytes: found.size })
 }
