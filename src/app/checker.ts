@@ -11,6 +11,7 @@ import {
   previousCue,
   reelOf,
 } from '../store/queries.ts'
+import { standingOf } from '../store/standing.ts'
 import type { AppState } from '../store/state.ts'
 import { createPaceKeeper } from '../work/pace.ts'
 import { isAbort, tellError } from './tellError.ts'
@@ -18,6 +19,12 @@ import type { Workers } from './workers.ts'
 
 /** How long a cue must be left alone before it is measured anew. */
 const SETTLE_MS = 250
+
+type Running = {
+  readonly cue: Cue
+  readonly key: string
+  readonly stop: AbortController
+}
 
 /** Whether measuring may run now: it gives way to playing and to finding shots. */
 const mayCheck = (state: AppState): boolean =>
@@ -39,7 +46,7 @@ const nextUnchecked = (state: AppState): Cue | undefined => {
  * with the one under the line. A change to the cue being measured starts it again.
  */
 export const startChecker = (store: AppStore, workers: Workers): void => {
-  let running: { readonly key: string; readonly stop: AbortController } | undefined
+  let running: Running | undefined
   let timer: ReturnType<typeof setTimeout> | undefined
 
   const keep = (key: string, verdict: Verdict): void => {
@@ -55,8 +62,8 @@ export const startChecker = (store: AppStore, workers: Workers): void => {
     const cues = cuesOf(state)
     const end = endOfCue(cues, cue, reel)
     const stop = new AbortController()
-    running = { key, stop }
-    const before = measuredFrames(state)
+    running = { cue, key, stop }
+    const before = standingOf(state).measuredFrames
     const pace = createPaceKeeper(reel.frames - before, () => performance.now())
     const tell = (done: number): void =>
       store.setState({
@@ -103,21 +110,11 @@ export const startChecker = (store: AppStore, workers: Workers): void => {
       state.reelId !== before.reelId
     if (!isAffected) return
     if (running) {
-      const cue = cuesOf(state).find((each) => checkKeyOf(state, each) === running?.key)
-      if (!cue || !mayCheck(state)) running.stop.abort()
+      const { cue, key, stop } = running
+      const now = jobOf(state)?.cues[cue.id]
+      const isStillWanted = now !== undefined && checkKeyOf(state, now) === key
+      if (!isStillWanted || !mayCheck(state)) stop.abort()
     }
     consider(SETTLE_MS)
   })
-}
-
-/** Frames of the reel whose cues have a verdict. */
-const measuredFrames = (state: AppState): number => {
-  const reel = reelOf(state)
-  if (!reel) return 0
-  const cues = cuesOf(state)
-  return cues.reduce((sum, cue) => {
-    const key = checkKeyOf(state, cue)
-    const isMeasured = key !== undefined && state.verdicts.has(key)
-    return isMeasured ? sum + endOfCue(cues, cue, reel) - cue.first : sum
-  }, 0)
 }

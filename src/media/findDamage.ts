@@ -1,5 +1,6 @@
 import type { Problem } from '../core/base/problem.ts'
-import { areTablesFaulty, findIsoBoxes } from './isoBoxes.ts'
+import { findIsoBoxes } from './isoBoxes.ts'
+import { areTablesFaulty } from './isoTables.ts'
 import { endOfSegment } from './matroskaEnd.ts'
 import type { ReadAt } from './readAt.ts'
 import { cutShortFile, damagedFile } from './refusals.ts'

@@ -8,7 +8,8 @@ export type PlanesCache = {
   readonly clear: () => void
 }
 
-const bytesOf = ({ samples }: Planes): number =>
+/** Bytes of memory a picture's samples take. */
+export const planesBytes = ({ samples }: Planes): number =>
   samples.reduce((sum, plane) => sum + plane.byteLength, 0)
 
 export const createPlanesCache = (limit: number): PlanesCache => {
@@ -17,7 +18,7 @@ export const createPlanesCache = (limit: number): PlanesCache => {
   const drop = (frame: Frame): void => {
     const planes = kept.get(frame)
     if (!planes) return
-    bytes -= bytesOf(planes)
+    bytes -= planesBytes(planes)
     kept.delete(frame)
   }
   return {
@@ -32,7 +33,7 @@ export const createPlanesCache = (limit: number): PlanesCache => {
     put: (frame, planes) => {
       drop(frame)
       kept.set(frame, planes)
-      bytes += bytesOf(planes)
+      bytes += planesBytes(planes)
       for (const oldest of kept.keys()) {
         if (bytes <= limit || kept.size === 1) break
         drop(oldest)

@@ -23,6 +23,14 @@ export const unreadPicture = (file: string, kind: string): Problem =>
     },
   )
 
+/** A file that shows several stretches of its track, one after another. */
+export const editedFile = (file: string, stretches: number): Problem =>
+  problem(
+    'cannot-decode',
+    `${file} is put together from ${stretches} stretches by an edit list, which this browser cannot follow. ${WHAT_TO_DO}`,
+    { file },
+  )
+
 /** A codec known by name that has no decoder here. */
 export const undecodedCodec = (file: string, container: string, codec: string): Problem =>
   problem(

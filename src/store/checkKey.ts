@@ -1,52 +1,64 @@
+import { cueEnd } from '../core/job/cueList.ts'
 import type { Cue, Reel } from '../core/job/job.ts'
 import type { Frame } from '../core/time/frame.ts'
 import type { Verdict } from '../core/tolerance/verdict.ts'
-import { cueIndex, cuesOf, endOfCue, reelOf } from './queries.ts'
+import { cueIndex, cuesOf, reelOf } from './queries.ts'
 import type { AppState } from './state.ts'
 
 /** What a cue's verdict depends on, as text: the same text means the same verdict. */
-export const checkKey = (
+const checkKey = (
   cue: Cue,
   previous: Cue | undefined,
   end: Frame,
   reel: Reel,
-  profile: string,
+  tolerance: string,
 ): string => {
   const { matrix, range, name, bytes } = reel.media
   const from = cue.ramp > 0 && previous ? [previous.grade, previous.framing] : []
   const own = [cue.first, end, cue.ramp, cue.grade, cue.framing]
-  return JSON.stringify([reel.id, name, bytes, matrix, range, profile, own, from])
+  return JSON.stringify([reel.id, name, bytes, matrix, range, tolerance, own, from])
 }
 
 type HeldKey = {
   readonly previous: Cue | undefined
   readonly end: Frame
   readonly reel: Reel
-  readonly profile: string
+  readonly tolerance: string
   readonly key: string
 }
 
 const keys = new WeakMap<Cue, HeldKey>()
 
-/** `checkKey` of a cue in the job on screen; worked out once for each state of the cue. */
-export const checkKeyOf = (state: AppState, cue: Cue): string | undefined => {
-  const reel = reelOf(state)
-  if (!reel || !state.history) return undefined
-  const cues = cuesOf(state)
-  const previous = cues[cueIndex(cues, cue) - 1]
-  const end = endOfCue(cues, cue, reel)
+/** `checkKey` of a reel's cue by its place; worked out once for each state of the cue. */
+export const checkKeyAt = (
+  cues: readonly Cue[],
+  index: number,
+  reel: Reel,
+  tolerance: string,
+): string => {
+  const cue = cues[index]
+  if (!cue) return ''
+  const previous = cues[index - 1]
+  const end = cueEnd(cues, index, reel.frames)
   const held = keys.get(cue)
-  const profile = state.history.job.info.job.tolerance
   if (
     held?.previous === previous &&
     held?.end === end &&
     held?.reel === reel &&
-    held?.profile === profile
+    held?.tolerance === tolerance
   )
     return held.key
-  const key = checkKey(cue, previous, end, reel, profile)
-  keys.set(cue, { previous, end, reel, profile, key })
+  const key = checkKey(cue, previous, end, reel, tolerance)
+  keys.set(cue, { previous, end, reel, tolerance, key })
   return key
+}
+
+/** What the verdict on a cue of the job on screen depends on, as text. */
+export const checkKeyOf = (state: AppState, cue: Cue): string | undefined => {
+  const reel = reelOf(state)
+  if (!reel || !state.history) return undefined
+  const cues = cuesOf(state)
+  return checkKeyAt(cues, cueIndex(cues, cue), reel, state.history.job.info.job.tolerance)
 }
 
 /** The verdict on a cue as it is now; undefined while it has not been measured. */

@@ -4,23 +4,16 @@ import { frame } from '../../src/core/time/frame.ts'
 import type { FrameSource } from '../../src/media/frameSource.ts'
 import { openMediaNode } from '../../src/media/node/openMediaNode.ts'
 import { NUMBERED_CLIPS, numberIn, seededFrames, shapeFaults } from './support/numberedClips.ts'
+import { orThrow } from './support/orThrow.ts'
 
 const CLIPS = resolve(import.meta.dirname, '../media/numbered')
 
-const open = async (path: string): Promise<FrameSource> => {
-  const opened = await openMediaNode(path)
-  if (!opened.ok) throw new Error(opened.problems[0].says)
-  return opened.value
-}
+const open = async (path: string): Promise<FrameSource> => orThrow(await openMediaNode(path))
 
 describe.each(NUMBERED_CLIPS)('$file', ({ file, facts, firstNumber = 0 }) => {
-  test('is described by what it states', async () => {
+  test('is described by what it states, and gives every frame once and in order', async () => {
     const source = await open(join(CLIPS, file))
     expect(source.facts).toMatchObject(facts)
-    source.close()
-  })
-  test('gives every frame once, in order of presentation', async () => {
-    const source = await open(join(CLIPS, file))
     const { frames } = source.facts
     const read: string[] = []
     const faults: string[] = []
@@ -40,4 +33,14 @@ describe.each(NUMBERED_CLIPS)('$file', ({ file, facts, firstNumber = 0 }) => {
     source.close()
     expect(read).toEqual(asked.map((n) => n + firstNumber))
   })
+})
+
+test('stretches put together by an edit list are shown one after another', async () => {
+  const source = await open(join(CLIPS, 'h264-two-stretches.mp4'))
+  const read: number[] = []
+  for await (const { planes } of source.readRange(frame(0), frame(source.facts.frames)))
+    read.push(numberIn(planes))
+  source.close()
+  const run = (length: number, from: number) => Array.from({ length }, (_, n) => n + from)
+  expect(read).toEqual([...run(12, 0), ...run(24, 30)])
 })

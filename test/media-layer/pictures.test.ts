@@ -55,9 +55,7 @@ const COLOURS = [
 
 test('a picture with a palette gets its colours', async () => {
   const indices = Uint8Array.from({ length: COUNT }, (_, i) => i % 3)
-  const fromPng = orThrow(
-    await decodePng(indexedPng(indices, WIDTH, HEIGHT, COLOURS), 'a.png'),
-  )
+  const fromPng = orThrow(await decodePng(indexedPng(indices, WIDTH, HEIGHT, COLOURS), 'a.png'))
   const expected = [0, 1, 2].map((at) => Uint8Array.from(indices, (i) => COLOURS[i]?.[at] ?? -1))
   expect(fromPng.samples).toEqual(expected)
   const map = new Array<number>(3 * 256).fill(0)

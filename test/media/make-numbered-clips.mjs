@@ -2,7 +2,7 @@
 // Each picture carries its own number as sixteen columns, the highest bit first: bright is 1.
 // Run: node test/media/make-numbered-clips.mjs
 import { execFileSync } from 'node:child_process'
-import { mkdirSync, mkdtempSync, readdirSync, rmSync, statSync } from 'node:fs'
+import { mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 
@@ -136,6 +136,39 @@ copy('h264-edit-list.mp4', 'h264-bframes-24.mp4', ['-ss', '0.4'], [])
 copy('h264-uneven.mkv', 'h264-25.mpegts', [], ['-bsf:v', `setts=pts='${later('PTS')}':dts='${later('DTS')}'`])
 copy('vp9-doubled-stamps.mkv', 'vp9-10bit-25.webm', [], ['-bsf:v', "setts=ts='floor(N/2)*2*40'"])
 copy('h264-turned.mp4', 'h264-rgb-25.mp4', [], ['-metadata:s:v:0', 'rotate=90'])
+
+// An edit list that ends early, and one of two stretches: made by hand from one over all.
+const edited = (name, edits) => {
+  const bytes = readFileSync(join(out, 'h264-bframes-24.mp4'))
+  const elst = bytes.indexOf('elst')
+  if (edits.length === 1) bytes.writeUInt32BE(edits[0][0], elst + 12)
+  else {
+    // The box grows into `udta`, which is made `free` and shorter, so that no offset changes.
+    const trak = bytes.indexOf('trak')
+    const udta = bytes.indexOf('udta')
+    const body = bytes.subarray(elst - 4 + 28, udta - 4)
+    const left = bytes.readUInt32BE(udta - 4) - 12
+    const entry = Buffer.alloc(12)
+    bytes.copyWithin(elst - 4 + 40, elst - 4 + 28, elst - 4 + 28 + body.length)
+    edits.forEach(([duration, from], i) => {
+      entry.writeUInt32BE(duration, 0)
+      entry.writeInt32BE(from, 4)
+      entry.writeUInt32BE(0x10000, 8)
+      entry.copy(bytes, elst + 12 + 12 * i)
+    })
+    bytes.writeUInt32BE(edits.length, elst + 8)
+    for (const box of [elst, bytes.indexOf('edts'), trak])
+      bytes.writeUInt32BE(bytes.readUInt32BE(box - 4) + 12, box - 4)
+    bytes.writeUInt32BE(left, udta + 8)
+    bytes.write('free', udta + 12, 'latin1')
+  }
+  writeFileSync(join(out, name), bytes)
+}
+edited('h264-ends-early.mp4', [[1500, 1024]])
+edited('h264-two-stretches.mp4', [
+  [500, 1024],
+  [1000, 1024 + 512 * 30],
+])
 
 // Numbered pictures, 86 to 90, that each carry the number in their name.
 const PICTURES = [

@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest'
 import { vectorscopeTargets } from '../../src/render/vectorscopeTargets.ts'
-import { WAVEFORM_HIGH, WAVEFORM_LOW, waveformBinLevel, waveformY } from '../../src/render/waveformScale.ts'
+import {
+  WAVEFORM_HIGH,
+  WAVEFORM_LOW,
+  waveformBinLevel,
+  waveformY,
+} from '../../src/render/waveformScale.ts'
 import vectors from '../vectors/vectorscope.json' with { type: 'json' }
 
 const NAMES: Readonly<Record<string, string>> = {

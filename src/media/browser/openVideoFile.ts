@@ -3,10 +3,13 @@ import { fail, ok, type Result } from '../../core/base/result.ts'
 import { frame } from '../../core/time/frame.ts'
 import { findDamage } from '../findDamage.ts'
 import type { FrameSource } from '../frameSource.ts'
+import { findIsoBoxes } from '../isoBoxes.ts'
+import { type Edits, editsOf } from '../isoEdits.ts'
 import { MediaError } from '../mediaError.ts'
 import type { ReadAt } from '../readAt.ts'
 import {
   damagedFile,
+  editedFile,
   emptyFile,
   noPictures,
   undecodedCodec,
@@ -62,6 +65,20 @@ export const openVideoFile = async (file: NamedBlob): Promise<Result<FrameSource
   }
 }
 
+const LARGEST_TABLES = 256 * 2 ** 20
+
+const readEdits = async (
+  file: Blob,
+  container: string,
+  track: number,
+): Promise<Edits | undefined> => {
+  if (container !== 'MP4' && container !== 'MOV') return undefined
+  const readAt = readerOf(file)
+  const { movie } = await findIsoBoxes(file.size, readAt)
+  if (!movie || movie.length > LARGEST_TABLES) return undefined
+  return editsOf(await readAt(movie.offset, movie.length), track)
+}
+
 const openTrack = async (
   mediabunny: typeof import('mediabunny'),
   input: Input,
@@ -83,7 +100,9 @@ const openTrack = async (
     const codec = sniffCodec(container, await beginning()) ?? (await codecWords(track))
     return fail(undecodedCodec(name, container, codec))
   }
-  const presentation = await presentationTimes(mediabunny, track)
+  const edits = await readEdits(file, container, track.id)
+  if (edits && edits.stretches > 1) return fail(editedFile(name, edits.stretches))
+  const presentation = await presentationTimes(mediabunny, track, edits?.end)
   const { times } = presentation
   if (times.length === 0)
     return fail(damagedFile(name, container, 'its video track holds no pictures'))

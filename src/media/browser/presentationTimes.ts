@@ -19,13 +19,11 @@ export type Presentation = {
  */
 const isShownVp8 = (packet: EncodedPacket): boolean => ((packet.data[0] ?? 0) & 0x10) !== 0
 
-/** Half a millisecond: less than any stamp that means a time before the beginning. */
-const BEFORE_BEGINNING = -0.0005
+/** Edit lists count in coarser units than stamps; far less than a picture lasts. */
+const ROUNDING = 0.001
 
 /** VP8 stores pictures in the order they are shown, so that they can be counted. */
-const countedTimes = async (
-  packets: AsyncIterable<EncodedPacket>,
-): Promise<Required<Presentation>> => {
+const countedTimes = async (packets: AsyncIterable<EncodedPacket>): Promise<Presentation> => {
   const times: number[] = []
   const countedFrom: number[] = []
   for await (const packet of packets) {
@@ -37,12 +35,14 @@ const countedTimes = async (
 }
 
 /**
- * Lists a track's pictures. Those that an edit list puts before the beginning (negative times) are
- * not presented and so are no frames, ISO/IEC 14496-12 §8.6.6.
+ * Lists a track's pictures. Those that an edit list leaves out, before the beginning (negative
+ * times) or from `end` seconds on, are not presented and so are no frames: ISO/IEC 14496-12
+ * §8.6.6.
  */
 export const presentationTimes = async (
   { EncodedPacketSink }: Mediabunny,
   track: InputVideoTrack,
+  end = Number.POSITIVE_INFINITY,
 ): Promise<Presentation> => {
   const sink = new EncodedPacketSink(track)
   if ((await track.getCodec()) === 'vp8') return countedTimes(sink.packets())
@@ -50,6 +50,6 @@ export const presentationTimes = async (
   for await (const packet of sink.packets(undefined, undefined, { metadataOnly: true }))
     times.push(packet.timestamp)
   times.sort((a, b) => a - b)
-  const shown = times.filter((time) => time >= BEFORE_BEGINNING)
+  const shown = times.filter((time) => time >= -ROUNDING && time < end - ROUNDING)
   return { times: shown.length > 0 ? shown : times, countedFrom: undefined }
 }

@@ -3,7 +3,7 @@ import { problem } from '../../core/base/problem.ts'
 import type { Planes } from '../../core/picture/planes.ts'
 import { type Frame, frame } from '../../core/time/frame.ts'
 import { MediaError } from '../mediaError.ts'
-import { createPlanesCache } from '../planesCache.ts'
+import { createPlanesCache, planesBytes } from '../planesCache.ts'
 import { closedSource, noFrame } from '../refusals.ts'
 import { firstAtOrAfter, lastAtOrBefore } from './findTime.ts'
 import { planesFromSample } from './planesFromSample.ts'
@@ -22,8 +22,9 @@ export type VideoReader = {
 /** Decoded frames kept, so that stepping back need not decode from a key frame each time. */
 const CACHE_BYTES = 192 * 2 ** 20
 
-/** Frames before the wanted one that are kept on the way to it. */
+/** Frames before the wanted one that are kept on the way to it, and when stepping backwards. */
 const KEPT_BEFORE = 12
+const KEPT_BEFORE_BACKWARDS = 48
 
 /** A read this little ahead of the last one goes on decoding instead of seeking. */
 const NEAR = 16
@@ -124,6 +125,17 @@ export const createVideoReader = (
   let ahead: { readonly stream: AsyncGenerator<ReadFrame>; next: number } | undefined
   let last: Promise<unknown> = Promise.resolve()
 
+  /** The frame read last, and how large such frames are. */
+  let latest = { frame: Number.NaN, bytes: 1 }
+
+  /** Where to begin keeping frames on the way to one: earlier when the person steps backwards. */
+  const keptFrom = (wanted: Frame): number => {
+    const isBackwards = wanted < latest.frame && wanted >= latest.frame - 2
+    const room = Math.floor(CACHE_BYTES / 2 / latest.bytes)
+    const kept = isBackwards ? Math.min(KEPT_BEFORE_BACKWARDS, room) : KEPT_BEFORE
+    return Math.max(0, wanted - kept)
+  }
+
   const endAhead = async (): Promise<void> => {
     const ending = ahead
     ahead = undefined
@@ -136,7 +148,7 @@ export const createVideoReader = (
     if (cached) return cached
     if (!ahead || wanted < ahead.next || wanted - ahead.next > NEAR) {
       await endAhead()
-      const from = Math.max(0, wanted - KEPT_BEFORE)
+      const from = keptFrom(wanted)
       ahead = { stream: decode(from, times.length, closing.signal), next: from }
     }
     const run = ahead
@@ -154,9 +166,14 @@ export const createVideoReader = (
       throw error
     }
   }
+  const readAndNote = async (wanted: Frame): Promise<Planes> => {
+    const planes = await readNow(wanted)
+    latest = { frame: wanted, bytes: planesBytes(planes) }
+    return planes
+  }
   return {
     read: (wanted) => {
-      const reading = last.then(() => readNow(wanted))
+      const reading = last.then(() => readAndNote(wanted))
       last = reading.catch(() => undefined)
       return reading
     },

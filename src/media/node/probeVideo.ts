@@ -42,13 +42,20 @@ export const inputOf = ({ path }: VideoFile): readonly string[] => [
   ...['-i', `file:${path}`],
 ]
 
+/** Times in seconds as text; AVI has no times of presentation. */
+type Packet = {
+  readonly pts_time?: string
+  readonly dts_time?: string
+  readonly flags?: string
+}
+
 type Probed = {
   readonly streams?: readonly ProbedStream[]
-  readonly packets?: readonly { readonly pts_time?: string; readonly flags?: string }[]
+  readonly packets?: readonly Packet[]
 }
 
 const ENTRIES = [
-  'packet=pts_time,flags',
+  'packet=pts_time,dts_time,flags',
   'stream=index,codec_name,codec_tag_string,width,height,pix_fmt,sample_aspect_ratio,color_range,color_space,color_primaries,color_transfer,avg_frame_rate,r_frame_rate',
 ].join(':')
 
@@ -104,7 +111,9 @@ export const probeVideo = async (file: VideoFile): Promise<Result<ProbedVideo>> 
   const counted =
     textOf(stream, 'codec_name') === 'vp8' ? await countDecoded(file) : ok(packets.length)
   if (!counted.ok) return counted
-  const times = packets.map(({ pts_time }) => Number(pts_time)).filter(Number.isFinite)
+  const times = packets
+    .map(({ pts_time, dts_time }) => Number(pts_time ?? dts_time))
+    .filter(Number.isFinite)
   return ok({
     stream: Number(stream.index),
     format,

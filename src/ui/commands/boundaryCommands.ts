@@ -4,6 +4,7 @@ import { moveBoundary } from '../../core/job/commands/moveBoundary.ts'
 import { frame } from '../../core/time/frame.ts'
 import { endGesture, perform } from '../../store/document.ts'
 import { cuesOf, currentCue, isDoubtful, nextCueWhere } from '../../store/queries.ts'
+import { standingOf } from '../../store/standing.ts'
 import type { AppState } from '../../store/state.ts'
 import type { App } from '../appContext.ts'
 import type { Command } from './command.ts'
@@ -43,7 +44,7 @@ export const BOUNDARY_COMMANDS: readonly Command[] = [
     label: 'Next doubtful boundary',
     group: 'Boundaries',
     keys: ['D'],
-    isPossible: (state) => cuesOf(state).some(isDoubtful),
+    isPossible: (state) => standingOf(state).doubtful > 0,
     run: goToNextDoubtful,
   },
   {
@@ -93,7 +94,7 @@ export const BOUNDARY_COMMANDS: readonly Command[] = [
     label: 'Bring the next cue’s beginning to the line',
     group: 'Boundaries',
     keys: ['B'],
-    isPossible: (state) => cuesOf(state).some((cue) => cue.first > state.playhead),
+    isPossible: (state) => (cuesOf(state).at(-1)?.first ?? 0) > state.playhead,
     run: ({ store }) => {
       const state = store.getState()
       const next = cuesOf(state).find((cue) => cue.first > state.playhead)

@@ -8,8 +8,9 @@ import { IDENTITY_FRAMING } from '../../core/picture/framing.ts'
 import { verdictOf } from '../../store/checkKey.ts'
 import { perform } from '../../store/document.ts'
 import { tell } from '../../store/notices.ts'
-import { cuesOf, currentCue, nextCueWhere } from '../../store/queries.ts'
+import { currentCue, nextCueWhere } from '../../store/queries.ts'
 import { editedCues, selectAll } from '../../store/selection.ts'
+import { standingOf } from '../../store/standing.ts'
 import type { AppState } from '../../store/state.ts'
 import type { Command } from './command.ts'
 
@@ -78,7 +79,7 @@ export const CUE_COMMANDS: readonly Command[] = [
     label: 'Next cue outside tolerance',
     group: 'Cues',
     keys: ['O'],
-    isPossible: (state) => cuesOf(state).some((cue) => verdictOf(state, cue)?.isInside === false),
+    isPossible: (state) => standingOf(state).outside > 0,
     run: ({ store, services }) => {
       const state = store.getState()
       const cue = nextCueWhere(

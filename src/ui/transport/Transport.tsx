@@ -1,25 +1,17 @@
 import { formatFootage } from '../../core/time/footage.ts'
 import { formatTimecode } from '../../core/time/timecode.ts'
-import { verdictOf } from '../../store/checkKey.ts'
-import { cueIndex, cuesOf, currentCue, isDoubtful, reelOf } from '../../store/queries.ts'
+import { cueIndex, cuesOf, currentCue, reelOf } from '../../store/queries.ts'
+import { standingOf } from '../../store/standing.ts'
 import type { AppState } from '../../store/state.ts'
 import { useAppState } from '../appContext.ts'
 import { CommandButton } from '../parts/CommandButton.tsx'
 import { paceText } from '../parts/paceText.ts'
 
-/** Counts for the line at the foot, as one text so that it is only drawn when it changes. */
+/** How the reel stands, as one text so that it is only drawn when it changes. */
 const summary = (state: AppState): string => {
   const cues = cuesOf(state)
   const cue = currentCue(state)
-  let outside = 0
-  let measured = 0
-  let doubtful = 0
-  for (const each of cues) {
-    const verdict = verdictOf(state, each)
-    if (verdict) measured++
-    if (verdict?.isInside === false) outside++
-    if (isDoubtful(each)) doubtful++
-  }
+  const { measured, outside, doubtful } = standingOf(state)
   const parts = [`cue ${cue ? cueIndex(cues, cue) + 1 : 0} of ${cues.length}`]
   if (measured < cues.length) parts.push(`${measured} measured`)
   parts.push(`${outside} outside tolerance`)

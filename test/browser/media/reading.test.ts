@@ -109,12 +109,53 @@ test('a range and single reads at once do not disturb each other', async () => {
   expect(read.map(numberIn)).toEqual(asked)
 })
 
+/** Makes decoders hand out pictures without a readable format, as some graphics cards do. */
+const hideFormats = (isHidden: (config: VideoDecoderConfig) => boolean): void => {
+  const Counting = globalThis.VideoDecoder
+  globalThis.VideoDecoder = class extends Counting {
+    constructor({ output, error }: VideoDecoderInit) {
+      super({
+        output: (picture) => {
+          if (this.isHiding) Object.defineProperty(picture, 'format', { value: null })
+          output(picture)
+        },
+        error,
+      })
+    }
+    isHiding = false
+    override configure(config: VideoDecoderConfig): void {
+      this.isHiding = isHidden(config)
+      super.configure(config)
+    }
+  }
+}
+
+test('pictures that cannot be read from a graphics card are decoded in software', async () => {
+  hideFormats(({ hardwareAcceleration }) => hardwareAcceleration !== 'prefer-software')
+  const source = await open()
+  for (const n of [20, 3]) expect(numberIn(await source.read(frame(n)))).toBe(n)
+  source.close()
+  await nothingLeft()
+})
+
+test('pictures that cannot be read at all are refused plainly', async () => {
+  hideFormats(() => true)
+  const opened = await openVideoFile(await fetchClip('numbered/h264-bframes-24.mp4'))
+  expect(opened).toMatchObject({
+    ok: false,
+    problems: [{ code: 'cannot-decode', says: expect.stringContaining('this browser’s decoder') }],
+  })
+  await nothingLeft()
+})
+
 test('stepping back over frames passed on the way decodes nothing anew', async () => {
   const source = await open()
   await source.read(frame(40))
   const { length } = decoders
   for (let n = 39; n >= 30; n--) expect(numberIn(await source.read(frame(n)))).toBe(n)
   expect(decoders.length).toBe(length)
+  for (let n = 29; n >= 0; n--) expect(numberIn(await source.read(frame(n)))).toBe(n)
+  expect(decoders.length).toBeLessThanOrEqual(length + 2)
   source.close()
 })
 

@@ -29,6 +29,11 @@ test.each([
   expect(code).toBe('cannot-decode')
 })
 
+test('a file put together from several stretches is refused, not shown wrongly', async () => {
+  const { says } = await refusalOf(await fetchClip('numbered/h264-two-stretches.mp4'))
+  expect(says).toMatch(/2 stretches by an edit list/u)
+})
+
 test('a name that promises another container changes nothing', async () => {
   const { says } = await refusalOf(await fetchClip('video/screencast-576p25-nocut.avi', 'reel.mp4'))
   expect(says).toMatch(/AVI/u)

@@ -26,7 +26,8 @@ const planesOf = (layout: Layout, depth: number, at: (p: number, i: number) => n
   const rows = chromaHeight(layout, HEIGHT)
   const counts = [WIDTH * HEIGHT, columns * rows, columns * rows]
   const plane = (p: 0 | 1 | 2): Samples => {
-    const out = depth > 8 ? new Uint16Array(counts[p] as number) : new Uint8Array(counts[p] as number)
+    const out =
+      depth > 8 ? new Uint16Array(counts[p] as number) : new Uint8Array(counts[p] as number)
     for (let i = 0; i < out.length; i++) out[i] = at(p, i)
     return out
   }

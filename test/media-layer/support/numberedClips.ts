@@ -80,6 +80,7 @@ export const NUMBERED_CLIPS: readonly NumberedClip[] = [
   { file: 'h264-rgb-25.mp4', facts: { ...PLAIN, layout: 'rgb', frames: 12 } },
   { file: 'h264-turned.mp4', facts: { ...PLAIN, layout: 'rgb', frames: 12 } },
   { file: 'h264-uneven.mkv', facts: { ...PLAIN, rate: undefined } },
+  { file: 'h264-ends-early.mp4', facts: { ...PLAIN, frames: 36, rate: fps(24) } },
   { file: 'h264-edit-list.mp4', facts: { ...PLAIN, frames: 50, rate: fps(24) }, firstNumber: 10 },
 ]
 
