@@ -26,6 +26,7 @@ const count = ({ cues, reel, tolerance, verdicts }: Basis): Standing => {
   let doubtful = 0
   for (const [index, cue] of cues.entries()) {
     if (isDoubtful(cue)) doubtful++
+    if (verdicts.size === 0) continue
     const verdict = verdicts.get(checkKeyAt(cues, index, reel, tolerance))
     if (!verdict) continue
     measured++

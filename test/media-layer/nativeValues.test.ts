@@ -38,3 +38,16 @@ test('a grey picture of 16 bits keeps its values and gets neutral chroma', async
   expect(samples[0][90 * 128]).toBe((40 + 10) * 256)
   expect(new Set([...samples[1], ...samples[2]])).toEqual(new Set([2 ** 15]))
 })
+
+test('samples that must be rearranged keep their values, full range too', async () => {
+  const opened = await openMediaNode(join(CLIPS, 'uncompressed-full.mkv'))
+  if (!opened.ok) throw new Error(opened.problems[0].says)
+  expect(opened.value.facts).toMatchObject({ layout: '422', depth: 8, range: 'full' })
+  const { samples } = await opened.value.read(frame(0))
+  opened.value.close()
+  expect([...samples[0].subarray(0, 256)]).toEqual(Array.from({ length: 256 }, (_, x) => x))
+  expect([...samples[1].subarray(0, 128)]).toEqual(Array.from({ length: 128 }, (_, x) => 2 * x))
+  expect([...samples[2].subarray(0, 128)]).toEqual(
+    Array.from({ length: 128 }, (_, x) => 255 - 2 * x),
+  )
+})

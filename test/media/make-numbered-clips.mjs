@@ -58,6 +58,21 @@ const ramp = (number, width, height, format) => {
   )
 }
 
+/** Every luma code along each row, every chroma code along it at half the steps. */
+const ramp422 = (_, width, height) => {
+  const rows = (columns, value) =>
+    Float64Array.from({ length: columns * height }, (_, i) => value(i % columns))
+  return packed(
+    [
+      rows(width, (x) => x),
+      rows(width / 2, (x) => 2 * x),
+      rows(width / 2, (x) => 255 - 2 * x),
+    ],
+    8,
+    1,
+  )
+}
+
 const packed = (planes, depth, scale) => {
   const count = planes.reduce((sum, plane) => sum + plane.length, 0)
   const samples = depth > 8 ? new Uint16Array(count) : new Uint8Array(count)
@@ -126,6 +141,9 @@ make('prores.mov', '-c:v prores_ks -profile:v 3', { width: 64, height: 48, forma
 make('mpeg2.mpegts', '-c:v mpeg2video -q:v 8 -f mpegts', { frames: 6 })
 make('mpeg2.mxf', '-c:v mpeg2video -q:v 8', { frames: 6 })
 make('ffv1-grey16.mkv', '-c:v ffv1 -level 3', { format: 'gray16le', frames: 6 })
+
+// Samples that ffmpeg must rearrange, with a stated full range it must not rescale.
+make('uncompressed-full.mkv', `-c:v rawvideo -pix_fmt uyvy422 -allow_raw_vfw 1 ${tags('bt709', 'pc')}`, { width: 256, height: 16, format: 'yuv422p', frames: 1, draw: ramp422 })
 
 // Packets copied: cut in the middle of a group of pictures (an edit list hides what comes before
 // the cut), unevenly spaced, pairs under one time stamp, and to be shown turned by 90 degrees.

@@ -24,7 +24,10 @@ const framingSchema = v.strictObject({
   tilt: v.pipe(finite, v.minValue(-1), v.maxValue(1)),
 })
 
-const cueSchema = v.strictObject({
+/** The most cues a job file may hold. */
+export const MOST_CUES = 200_000
+
+export const cueSchema = v.strictObject({
   id: identifier,
   reel: identifier,
   first: v.pipe(wholeFrom(0), v.description('First frame of the cue, from 0.')),
@@ -83,7 +86,5 @@ export const jobFileSchema = v.strictObject({
   version: v.literal(1),
   info: v.strictObject({ id: v.literal('job'), title: text(300), tolerance: text(100) }),
   reels: v.pipe(v.array(reelSchema), v.minLength(1), v.maxLength(1000)),
-  cues: v.pipe(v.array(cueSchema), v.maxLength(200_000)),
+  cues: v.pipe(v.array(cueSchema), v.maxLength(MOST_CUES)),
 })
-
-export type JobFile = v.InferOutput<typeof jobFileSchema>

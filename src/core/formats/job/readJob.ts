@@ -3,7 +3,8 @@ import { type Problem, problem } from '../../base/problem.ts'
 import { fail, type Result, resultOf } from '../../base/result.ts'
 import type { Cue, Job, Reel } from '../../job/job.ts'
 import { checkJob } from './checkJob.ts'
-import { jobFileSchema } from './jobSchema.ts'
+import { isPlainCue } from './isPlainCue.ts'
+import { jobFileSchema, MOST_CUES } from './jobSchema.ts'
 import { type AnyJobFile, JOB_VERSION, migrateUp } from './migrations.ts'
 
 /** A job of 200,000 cues is about 100 MB; nothing larger is read. */
@@ -33,6 +34,10 @@ const fromIssue = (issue: v.BaseIssue<unknown>): Problem => {
     field,
   })
 }
+
+/** The cues of a file where every one is plain, so that the schema need not look at them. */
+const plainCuesOf = ({ cues }: AnyJobFile): readonly unknown[] | undefined =>
+  Array.isArray(cues) && cues.length <= MOST_CUES && cues.every(isPlainCue) ? cues : undefined
 
 /**
  * A job file (docs/job-format.md) → the job. Either the whole job is read or every problem found
@@ -69,16 +74,16 @@ export const readJob = (text: string): Result<Job> => {
         { field: 'version' },
       ),
     )
-  const file = v.safeParse(jobFileSchema, migrateUp(parsed as AnyJobFile))
+  const current = migrateUp(parsed as AnyJobFile)
+  const plainCues = plainCuesOf(current)
+  const file = v.safeParse(jobFileSchema, plainCues ? { ...current, cues: [] } : current)
   if (!file.success) {
     const [first, ...rest] = file.issues.map(fromIssue)
     return first ? fail(first, ...rest) : fail(problem('malformed', 'The job cannot be read.'))
   }
-  const { info, reels, cues } = file.output
-  const problems = checkJob(
-    reels as readonly unknown[] as readonly Reel[],
-    cues as readonly unknown[] as readonly Cue[],
-  )
+  const { info, reels } = file.output
+  const cues = (plainCues ?? file.output.cues) as readonly unknown[] as readonly Cue[]
+  const problems = checkJob(reels as readonly unknown[] as readonly Reel[], cues)
   return resultOf(
     {
       info: { job: info },
