@@ -5,7 +5,6 @@ import { HandOver } from './handover/HandOver.tsx'
 import { Header } from './header/Header.tsx'
 import { FindingBar } from './ledger/FindingBar.tsx'
 import { Ledger } from './ledger/Ledger.tsx'
-import { MissingMedia } from './parts/MissingMedia.tsx'
 import { NoticeBar } from './parts/NoticeBar.tsx'
 import { Prepare } from './prepare/Prepare.tsx'
 import { CodingDialog } from './start/CodingDialog.tsx'
@@ -50,7 +49,6 @@ const Workplace = () => {
           </div>
           <div className="bench-side">
             <Bench />
-            <MissingMedia />
           </div>
           <Transport />
         </main>

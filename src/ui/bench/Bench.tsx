@@ -1,3 +1,4 @@
+import { MissingMedia } from '../parts/MissingMedia.tsx'
 import { CuePanel } from './CuePanel.tsx'
 import { FramingPanel } from './FramingPanel.tsx'
 import { GradeTable } from './GradeTable.tsx'
@@ -9,7 +10,10 @@ import { PictureBar } from './PictureBar.tsx'
 export const Bench = () => (
   <section className="bench" aria-label="Bench">
     <PictureBar />
-    <Picture />
+    <div className="picture-place">
+      <Picture />
+      <MissingMedia />
+    </div>
     <Instruments />
     <div className="controls">
       <GradeTable />

@@ -57,10 +57,15 @@ export const TolerancePanel = () => {
   const profile = profileOf(job)
   const levels = verdict ?? frameLevels
   const words = verdictWords(verdict)
+  const basisWords = verdict
+    ? 'whole cue'
+    : levels
+      ? 'this frame, cue being measured'
+      : 'nothing to measure'
   const frameArea = frameLevels ? frameLevels.outside / frameLevels.pixels : undefined
   return (
     <div className="panel tolerance-panel">
-      <h2>tolerance · {verdict ? 'whole cue' : 'this frame, cue being measured'}</h2>
+      <h2>tolerance · {basisWords}</h2>
       {levels &&
         CHANNELS.map((channel) => (
           <LevelBar

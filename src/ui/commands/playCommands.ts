@@ -7,6 +7,8 @@ import type { Command } from './command.ts'
 
 const hasMedia = (state: AppState): boolean => state.media === 'ready'
 
+const hasJob = (state: AppState): boolean => state.history !== undefined
+
 const step = (app: App, frames: number): void => {
   app.services.pause()
   app.services.seek(app.store.getState().playhead + frames)
@@ -85,7 +87,7 @@ export const PLAY_COMMANDS: readonly Command[] = [
     label: 'Previous cue',
     group: 'Play',
     keys: ['PageUp'],
-    isPossible: hasMedia,
+    isPossible: hasJob,
     run: (app) => stepCue(app, -1),
   },
   {
@@ -93,7 +95,7 @@ export const PLAY_COMMANDS: readonly Command[] = [
     label: 'Next cue',
     group: 'Play',
     keys: ['PageDown'],
-    isPossible: hasMedia,
+    isPossible: hasJob,
     run: (app) => stepCue(app, 1),
   },
   {
@@ -137,7 +139,7 @@ export const PLAY_COMMANDS: readonly Command[] = [
     label: 'First frame of the reel',
     group: 'Play',
     keys: ['Home'],
-    isPossible: hasMedia,
+    isPossible: hasJob,
     run: ({ store, services }) => services.seek(movePlayhead(store, 0)),
   },
   {
@@ -145,7 +147,7 @@ export const PLAY_COMMANDS: readonly Command[] = [
     label: 'Last frame of the reel',
     group: 'Play',
     keys: ['End'],
-    isPossible: hasMedia,
+    isPossible: hasJob,
     run: ({ store, services }) => services.seek(movePlayhead(store, Number.MAX_SAFE_INTEGER)),
   },
 ]

@@ -1,7 +1,7 @@
 import { reelOf } from '../../store/queries.ts'
 import { useApp, useAppState } from '../appContext.ts'
 
-/** Shown over the bench while the job is open but its reel is not. */
+/** Shown in place of the picture while the job is open but its reel is not. */
 export const MissingMedia = () => {
   const { services } = useApp()
   const state = useAppState((s) => s.media)
