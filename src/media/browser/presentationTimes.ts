@@ -1,6 +1,4 @@
-import type { EncodedPacket, InputVideoTrack } from 'mediabunny'
-
-type Mediabunny = typeof import('mediabunny')
+import { type EncodedPacket, EncodedPacketSink, type InputVideoTrack } from 'mediabunny'
 
 /** When a track's pictures are shown, in order of presentation. Frame N is the Nth of them. */
 export type Presentation = {
@@ -40,7 +38,6 @@ const countedTimes = async (packets: AsyncIterable<EncodedPacket>): Promise<Pres
  * §8.6.6.
  */
 export const presentationTimes = async (
-  { EncodedPacketSink }: Mediabunny,
   track: InputVideoTrack,
   end = Number.POSITIVE_INFINITY,
 ): Promise<Presentation> => {

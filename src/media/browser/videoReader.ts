@@ -1,4 +1,4 @@
-import type { InputVideoTrack, VideoSample, VideoSampleSink } from 'mediabunny'
+import { type InputVideoTrack, type VideoSample, VideoSampleSink } from 'mediabunny'
 import { problem } from '../../core/base/problem.ts'
 import type { Planes } from '../../core/picture/planes.ts'
 import { type Frame, frame } from '../../core/time/frame.ts'
@@ -8,8 +8,6 @@ import { closedSource, noFrame } from '../refusals.ts'
 import { firstAtOrAfter, lastAtOrBefore } from './findTime.ts'
 import { planesFromSample } from './planesFromSample.ts'
 import type { Presentation } from './presentationTimes.ts'
-
-type Mediabunny = typeof import('mediabunny')
 
 type ReadFrame = { readonly frame: Frame; readonly planes: Planes }
 
@@ -31,7 +29,6 @@ const NEAR = 16
 
 /** Reads a track's frames by their rank of presentation time. */
 export const createVideoReader = (
-  { VideoSampleSink }: Mediabunny,
   track: InputVideoTrack,
   { times, countedFrom }: Presentation,
   name: string,
