@@ -93,12 +93,21 @@ const installBrowser = () => {
   process.exit(1)
 }
 
-const installFfmpeg = () => {
-  if (run('ffmpeg', ['-version'], true) === 0) return
-  console.log('No ffmpeg found; installing it.')
-  installFromDistribution(['ffmpeg'])
-  if (run('ffmpeg', ['-version'], true) === 0) return
-  console.error('The tests read compressed video through ffmpeg: install it and run them again.')
+/** Programs the tests run, and the distribution's packages that bring them. */
+const PROGRAMS = [
+  { command: 'ffmpeg', asks: ['-version'], from: 'ffmpeg' },
+  { command: 'pgrep', asks: ['--version'], from: 'procps' },
+]
+
+const installPrograms = () => {
+  const missing = () => PROGRAMS.filter(({ command, asks }) => run(command, asks, true) !== 0)
+  const wanted = missing().map(({ from }) => from)
+  if (wanted.length === 0) return
+  console.log(`Installing ${wanted.join(' and ')}.`)
+  installFromDistribution(wanted)
+  const still = missing().map(({ command }) => command)
+  if (still.length === 0) return
+  console.error(`The tests need ${still.join(' and ')}: install them and run the tests again.`)
   process.exit(1)
 }
 
@@ -109,6 +118,6 @@ if (task === 'start') {
   must(process.execPath, [join('dist', 'cli', 'main.js'), 'serve', ...process.argv.slice(3)])
 } else if (task === 'test') {
   installBrowser()
-  installFfmpeg()
+  installPrograms()
   must('npm', ['run', '--silent', 'gates'])
 }

@@ -1,8 +1,4 @@
-import type { Branded } from '../base/brand.ts'
 import type { RangeName } from '../picture/planes.ts'
-
-/** A 10-bit narrow-range code value: black 64, peak 940. */
-export type Code10 = Branded<number, 'Code10'>
 
 /** Black and peak of R′, G′, B′ and Y′, and zero and half-swing of Cb and Cr, in code values. */
 export type CodeScale = {
