@@ -43,7 +43,6 @@ export const createPreview = (canvas: HTMLCanvasElement | OffscreenCanvas): Resu
     alpha: false,
     antialias: false,
     depth: false,
-    preserveDrawingBuffer: true,
   }) as WebGL2RenderingContext | null
   if (!gl?.getExtension('EXT_color_buffer_float'))
     return fail(

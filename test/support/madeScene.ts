@@ -35,15 +35,21 @@ export type Look = { readonly x: number; readonly y: number; readonly width: num
 export const FRAME_WIDTH = 192
 export const FRAME_HEIGHT = 144
 
-/** What the camera sees, as grey 0…1, FRAME_WIDTH × FRAME_HEIGHT. */
+/** What the camera sees, as grey 0…1, FRAME_WIDTH × FRAME_HEIGHT, read between the scene's points. */
 export const lookAt = ({ size, grey }: Scene, { x, y, width }: Look): Float32Array => {
   const out = new Float32Array(FRAME_WIDTH * FRAME_HEIGHT)
   const scale = (width * size) / FRAME_WIDTH
+  const inside = (place: number): number => Math.min(size - 1.001, Math.max(0, place))
   for (let row = 0; row < FRAME_HEIGHT; row++)
     for (let column = 0; column < FRAME_WIDTH; column++) {
-      const sx = Math.min(size - 1, Math.max(0, Math.round(x * size + (column - 96) * scale)))
-      const sy = Math.min(size - 1, Math.max(0, Math.round(y * size + (row - 72) * scale)))
-      out[row * FRAME_WIDTH + column] = grey[sy * size + sx] ?? 0
+      const sx = inside(x * size + (column - FRAME_WIDTH / 2) * scale)
+      const sy = inside(y * size + (row - FRAME_HEIGHT / 2) * scale)
+      const at = Math.floor(sy) * size + Math.floor(sx)
+      const [fx, fy] = [sx % 1, sy % 1]
+      const point = (offset: number): number => grey[at + offset] ?? 0
+      const top = point(0) * (1 - fx) + point(1) * fx
+      const bottom = point(size) * (1 - fx) + point(size + 1) * fx
+      out[row * FRAME_WIDTH + column] = top * (1 - fy) + bottom * fy
     }
   return out
 }

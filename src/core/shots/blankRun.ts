@@ -1,12 +1,11 @@
 import { frame } from '../time/frame.ts'
 import type { Boundary } from './boundary.ts'
-import { type FrameWindow, isBlank } from './frameWindow.ts'
+import { fadeFit } from './fadeFit.ts'
+import type { FrameWindow } from './frameWindow.ts'
+import { isBlank } from './seenFrame.ts'
 
 /** Frames without a picture: `from` up to and not including `to`. */
 export type BlankRun = { readonly from: number; readonly to: number }
-
-/** A fade is followed back at most this far. */
-const LONGEST_FADE = 70
 
 /** Blank pictures this many frames long are a shot of their own. */
 const OWN_SHOT = 12
@@ -19,41 +18,11 @@ const SAME_SCENE = 0.35
 /** Below this mean level a blank frame is black. */
 const BLACK_BELOW = 0.12
 
-/** Each frame of a fade has this much more contrast than the one nearer to the blank. */
-const LEAST_RISE = 1.015
-
-/**
- * The frame farthest from a blank run up to which contrast keeps rising, `step` −1 before it, +1
- * after it: where the fade begins or ends. Equal to `edge` where the picture is cut off at once.
- */
-const fadeEdge = (window: FrameWindow, edge: number, step: 1 | -1): number => {
-  let n = edge
-  let still = 0
-  let top = window.at(edge)?.deviation ?? 0
-  let farthest = edge
-  for (let i = 0; i < LONGEST_FADE; i++) {
-    const here = window.at(n + step)
-    if (!here) break
-    n += step
-    if (here.deviation > top * LEAST_RISE) {
-      if (
-        window.change(Math.min(n, n - step), Math.max(n, n - step)) > 0.8 &&
-        here.deviation > 0.04
-      )
-        break
-      top = here.deviation
-      farthest = n
-      still = 0
-    } else if (++still > 1) break
-  }
-  return farthest
-}
-
 /** A frame this much unlike the blank it fades to or from is no longer part of it. */
 const VISIBLE = 0.0015
 
-/** Part of the full contrast that a fade takes off before it counts as begun. */
-const BEGUN = 0.985
+/** A fade fits a straight one at least this well, as part of the contrast. */
+const MOST_ERROR = 0.2
 
 /** How far a frame is from the middle of a blank run in level and contrast. */
 const distance = (window: FrameWindow, n: number, core: number): number => {
@@ -62,21 +31,30 @@ const distance = (window: FrameWindow, n: number, core: number): number => {
   return Math.max(Math.abs(frame.mean - blank.mean), Math.abs(frame.deviation - blank.deviation))
 }
 
-/** The first and last frame that differ because of a fade whose full picture is at `edge`. */
-const fadeSpan = (
-  window: FrameWindow,
-  edge: number,
-  blankEdge: number,
-  core: number,
-  step: 1 | -1,
-): { readonly full: number; readonly dark: number } => {
-  const top = window.at(edge)?.deviation ?? 0
-  let full = edge
-  while (full - step !== blankEdge && (window.at(full - step)?.deviation ?? 0) > top * BEGUN)
-    full -= step
-  let dark = blankEdge
+/** What lies on one side of a blank run, `step` −1 before it, +1 after it. */
+type Side = {
+  /** The nearest frame at full contrast. */
+  readonly full: number
+  /** The frame of the fade that is nearest to the blank, which may look blank itself. */
+  readonly dark: number
+  readonly isFade: boolean
+  /** Whether at least one frame is part picture, part blank. */
+  readonly isRamp: boolean
+  readonly confidence: number
+}
+
+const sideOf = (window: FrameWindow, edge: number, core: number, step: 1 | -1): Side => {
+  let dark = edge
   while (dark !== core && distance(window, dark, core) > VISIBLE) dark -= step
-  return { full: full - step, dark: dark + step }
+  const { length, error } = fadeFit(window, dark, step)
+  const full = dark + length * step
+  return {
+    full,
+    dark: dark + step,
+    isRamp: length > 1,
+    isFade: length > 2 && error < MOST_ERROR,
+    confidence: Math.min(0.95, Math.max(0.5, 1 - 2 * error)),
+  }
 }
 
 /** A picture on a plain bright ground, such as a title card, has the level of the ground. */
@@ -85,31 +63,30 @@ const isOnGround = (window: FrameWindow, n: number, blank: number): boolean =>
 
 /** What a blank run amounts to; empty where the scene is the same on both sides. */
 export const boundariesOfBlank = (window: FrameWindow, run: BlankRun): readonly Boundary[] => {
-  const hasBefore = window.at(run.from - 1) !== undefined
+  const previous = window.at(run.from - 1)
+  const hasBefore = previous !== undefined && !isBlank(previous)
   const hasAfter = window.at(run.to) !== undefined
-  const left = hasBefore ? fadeEdge(window, run.from - 1, -1) : run.from
-  const right = hasAfter ? fadeEdge(window, run.to, 1) : run.to - 1
+  const core = hasBefore ? (hasAfter ? (run.from + run.to - 1) >> 1 : run.to - 1) : run.from
+  const before = hasBefore ? sideOf(window, run.from, core, -1) : undefined
+  const after = hasAfter ? sideOf(window, run.to - 1, core, 1) : undefined
   const length = run.to - run.from
   if (
-    hasBefore &&
-    hasAfter &&
+    before &&
+    after &&
     length <= LONGEST_DISTURBANCE &&
-    window.change(left, right) < SAME_SCENE
+    window.change(before.full, after.full) < SAME_SCENE
   )
     return []
-  const core = hasBefore ? (hasAfter ? (run.from + run.to - 1) >> 1 : run.to - 1) : run.from
   const isBlack = (window.at(core)?.mean ?? 0) < BLACK_BELOW
-  const isFadeOut = hasBefore && run.from - 1 - left >= 2
-  const isFadeIn = hasAfter && right - run.to >= 2
-  const out = fadeSpan(window, left, run.from, core, -1)
-  const back = fadeSpan(window, right, run.to - 1, core, 1)
-  if (!isBlack && hasBefore && hasAfter && (isFadeOut || isFadeIn) && length < 2 * OWN_SHOT)
+  const isDip =
+    before?.isFade || after?.isFade || (before?.isRamp && after?.isRamp && length < OWN_SHOT)
+  if (!isBlack && before && after && isDip && length < 2 * OWN_SHOT)
     return [
       {
         kind: 'dip',
-        first: frame(isFadeOut ? out.full : run.from),
-        last: frame(isFadeIn ? back.full : run.to - 1),
-        confidence: 0.8,
+        first: frame(before.isRamp ? before.full + 1 : run.from),
+        last: frame(after.isRamp ? after.full - 1 : run.to - 1),
+        confidence: Math.min(before.confidence, after.confidence),
       },
     ]
   const found: Boundary[] = []
@@ -119,25 +96,16 @@ export const boundariesOfBlank = (window: FrameWindow, run: BlankRun): readonly 
     last: frame(n),
     confidence,
   })
-  if (isFadeOut) {
-    if (isBlack || !isOnGround(window, left, core))
-      found.push({
-        kind: 'fade-out',
-        first: frame(out.full),
-        last: frame(out.dark),
-        confidence: 0.85,
-      })
-  } else if (hasBefore && length >= OWN_SHOT) found.push(cut(run.from, 0.9))
-  if (isFadeIn) {
-    if (isBlack || !isOnGround(window, right, core))
-      found.push({
-        kind: 'fade-in',
-        first: frame(back.dark),
-        last: frame(back.full),
-        confidence: 0.85,
-      })
-  } else if (hasAfter && (hasBefore || length >= 3))
-    found.push(cut(run.to, length >= 3 ? 0.9 : 0.7))
+  if (before?.isFade) {
+    const { full, dark, confidence } = before
+    if (isBlack || !isOnGround(window, full, core))
+      found.push({ kind: 'fade-out', first: frame(full + 1), last: frame(dark), confidence })
+  } else if (before && length >= OWN_SHOT) found.push(cut(run.from, 0.9))
+  if (after?.isFade) {
+    const { full, dark, confidence } = after
+    if (isBlack || !isOnGround(window, full, core))
+      found.push({ kind: 'fade-in', first: frame(dark), last: frame(full - 1), confidence })
+  } else if (after && (before || length >= 3)) found.push(cut(run.to, length >= 3 ? 0.9 : 0.7))
   return found
 }
 

@@ -15,7 +15,7 @@ const LONGEST_BLACK = 75
 
 const placement = (first: Boundary, last: Boundary, kind: BoundaryKind): CuePlacement => ({
   first: first.first,
-  ramp: kind === 'cut' ? 0 : last.last - first.first + 1,
+  ramp: kind === 'cut' ? 0 : last.last - first.first + (last.kind === 'cut' ? 0 : 1),
   kind,
   confidence: Math.min(first.confidence, last.confidence),
 })
@@ -33,6 +33,7 @@ export const cuePlacements = (
   for (let i = 0; i < boundaries.length; i++) {
     const boundary = boundaries[i]
     if (!boundary || boundary.first <= 0 || boundary.first >= frames) continue
+    if (boundary.first <= (placements.at(-1)?.first ?? 0)) continue
     const { kind } = boundary
     const following = boundaries[i + 1]
     if (kind === 'fade-in' && i === 0) continue

@@ -1,5 +1,7 @@
-import { type FrameWindow, isBlank } from './frameWindow.ts'
+import type { FrameWindow } from './frameWindow.ts'
 import { mixtureOf } from './mixture.ts'
+import { isBlank } from './seenFrame.ts'
+import { sweep } from './sweep.ts'
 
 /** A change this large between neighbouring frames is a cut if nothing speaks against it. */
 const CLEAR_CHANGE = 0.6
@@ -48,9 +50,23 @@ export const backAfterFlash = (window: FrameWindow, n: number): number | undefin
 
 /** Whether frame n, between two shots, is a mixture of the frames beside it. */
 const isBlended = (window: FrameWindow, n: number): boolean => {
-  const mixture = mixtureOf(window, n, n - 1, n + 1)
+  const [before, here, after] = [window.at(n - 1), window.at(n), window.at(n + 1)]
+  if (!before || !here || !after) return false
+  const mixture = mixtureOf(here.luma, before.luma, after.luma, window.area())
   if (!mixture || mixture.unexplained > 0.3) return false
   return mixture.share > 0.1 && mixture.share < 0.9
+}
+
+/** Where the pictures beside a change are livelier than this, the camera may be sweeping. */
+const LIVELY = 0.25
+
+/** Two pictures that go together this well after a sweep are one scene; so well by chance. */
+const SWEPT = 0.8
+const UNRELATED = 0.6
+
+const sweepOver = (window: FrameWindow, n: number): number => {
+  const [before, after] = [window.at(n - 1), window.at(n)]
+  return before && after ? sweep(before, after, window.area()) : 0
 }
 
 const clamp01 = (value: number): number => Math.min(1, Math.max(0, value))
@@ -79,6 +95,9 @@ export const cutAt = (window: FrameWindow, n: number): number => {
   const margin = change - (isClear ? (calmest + liveliest) / 2 : liveliest)
   const needed = isClear ? CLEAR_MARGIN : SMALL_MARGIN
   if (margin < needed) return 0
-  if (!isClear) return 0.4 + 0.3 * clamp01((margin - SMALL_MARGIN) / 0.3)
-  return 0.7 + 0.3 * clamp01((margin - CLEAR_MARGIN) / 0.45)
+  const doubt = liveliest > LIVELY ? sweepOver(window, n) : 0
+  if (doubt > SWEPT) return 0
+  const less = Math.max(0, doubt - UNRELATED)
+  if (!isClear) return 0.4 - less + 0.3 * clamp01((margin - SMALL_MARGIN) / 0.3)
+  return 0.7 - less + 0.3 * clamp01((margin - CLEAR_MARGIN) / 0.45)
 }

@@ -16,9 +16,6 @@ export type FrameSignature = {
   /** CHROMA_WIDTH × CHROMA_HEIGHT means of each colour difference, about zero. */
   readonly cb: Float32Array
   readonly cr: Float32Array
-  readonly mean: number
-  /** Standard deviation of the luma means: the contrast of what is seen. */
-  readonly deviation: number
 }
 
 /** Samples read in each cell, at least; more would only average out grain further. */
@@ -66,17 +63,6 @@ const gridMeans = (
   return out
 }
 
-const statistics = (luma: Float32Array): { mean: number; deviation: number } => {
-  let sum = 0
-  let squares = 0
-  for (const value of luma) {
-    sum += value
-    squares += value * value
-  }
-  const mean = sum / luma.length
-  return { mean, deviation: Math.sqrt(Math.max(0, squares / luma.length - mean * mean)) }
-}
-
 /**
  * The signature of a frame of any layout and depth. Levels are taken by narrow-range codes for
  * Y′CbCr and full-range codes for R′G′B′: a shot change is the same in either.
@@ -100,14 +86,14 @@ export const frameSignature = (planes: Planes): FrameSignature => {
         chromaZero,
         1 / (2 * chromaHalf),
       )
-    return { luma, cb: chroma(samples[1]), cr: chroma(samples[2]), ...statistics(luma) }
+    return { luma, cb: chroma(samples[1]), cr: chroma(samples[2]) }
   }
   const [r, g, b] = [grid(samples[0]), grid(samples[1]), grid(samples[2])]
   const [kr, kg, kb] = LUMA_WEIGHTS.bt709
   const luma = r.map((value, i) => kr * value + kg * at(g, i) + kb * at(b, i))
   const colour = (plane: Float32Array, k: number): Float32Array =>
     coarser(plane.map((value, i) => (value - at(luma, i)) / (2 * (1 - k))))
-  return { luma, cb: colour(b, kb), cr: colour(r, kr), ...statistics(luma) }
+  return { luma, cb: colour(b, kb), cr: colour(r, kr) }
 }
 
 /** The luma grid's cells brought together to those of the chroma grid. */

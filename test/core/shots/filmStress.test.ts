@@ -154,6 +154,40 @@ describe('the shot finder on film-like trouble', () => {
     expect(Math.abs((found[0]?.last ?? 0) - 59)).toBeLessThanOrEqual(2)
   })
 
+  it.each([5, 9, 40])(
+    'reports a dissolve of %i frames, of pans that go on through it',
+    (length) => {
+      const pan = (seed: number): readonly Picture[] =>
+        shot(seed, 90, { x: 0.4, y: 0.5, width: 0.5 }, { x: 0.6, y: 0.5, width: 0.5 })
+      const [before, after] = [pan(51), pan(52)]
+      const mixed = Array.from({ length }, (_, k) => {
+        const from = before[45 + k] as Picture
+        const to = after[k] as Picture
+        const t = (k + 1) / (length + 1)
+        return from.map((level, i) => level + ((to[i] ?? 0) - level) * t)
+      })
+      const found = find([...before.slice(0, 45), ...mixed, ...after.slice(length)])
+      expect(found.map(({ kind }) => kind)).toEqual(['dissolve'])
+      expect(Math.abs((found[0]?.first ?? 0) - 45)).toBeLessThanOrEqual(2)
+      expect(Math.abs((found[0]?.last ?? 0) - (44 + length))).toBeLessThanOrEqual(2)
+    },
+  )
+
+  it.each([
+    ['above and below', (x: number, y: number) => y < 20 || y >= FRAME_HEIGHT - 20 || x < 0],
+    ['at the sides', (x: number) => x < 30 || x >= FRAME_WIDTH - 30],
+  ])('is not misled by black bars %s', (_, isBar) => {
+    const barred = each(REEL, (level, _n, i) =>
+      isBar(i % FRAME_WIDTH, Math.floor(i / FRAME_WIDTH)) ? 0 : level,
+    )
+    expect(cutsOf(find(barred))).toEqual(CUTS)
+  })
+
+  it('takes a long stretch of black for one, not for several', () => {
+    const black = Array.from({ length: 180 }, () => new Float32Array(FRAME_WIDTH * FRAME_HEIGHT))
+    expect(cutsOf(find([...shot(33, 30), ...black, ...shot(34, 30)]))).toEqual([30, 210])
+  })
+
   it('finds a cut between two framings of one scene, if with less confidence', () => {
     const near = shot(15, 40, { x: 0.42, y: 0.5, width: 0.62 })
     const nearer = shot(15, 40, { x: 0.66, y: 0.4, width: 0.34 })

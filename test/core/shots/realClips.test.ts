@@ -22,9 +22,17 @@ type Clip = {
 const { clips } = JSON.parse(readFileSync(`${MEDIA}/cuts.json`, 'utf8')) as { clips: Clip[] }
 const firstStreams = clips.filter(({ stream }) => stream === 'first video stream' || stream === 0)
 
+/** Each clip is read once for all that is asked of it. */
+const known = new Map<string, ReturnType<typeof findInFile>>()
+const findOnce = (file: string): ReturnType<typeof findInFile> => {
+  const found = known.get(file) ?? findInFile(`${MEDIA}/${file}`)
+  known.set(file, found)
+  return found
+}
+
 describe('shot changes of real clips (test/media/cuts.json)', () => {
   it.each(firstStreams)('$file: hard cuts are exact to the frame, and no others', async (clip) => {
-    const found = await findInFile(`${MEDIA}/${clip.file}`)
+    const found = await findOnce(clip.file)
     const excused = new Set([
       ...clip.steps_inside_fades.map(({ frame }) => frame),
       ...clip.text_only_changes,
@@ -42,7 +50,7 @@ describe('shot changes of real clips (test/media/cuts.json)', () => {
   it.each(firstStreams.filter(({ gradual }) => gradual.length > 0))(
     '$file: every gradual change overlaps one that was found, edges within 4 frames',
     async (clip) => {
-      const found = (await findInFile(`${MEDIA}/${clip.file}`)).filter(({ kind }) => kind !== 'cut')
+      const found = (await findOnce(clip.file)).filter(({ kind }) => kind !== 'cut')
       for (const { first_affected, first_clean } of clip.gradual) {
         const match = found.find(
           ({ first, last }) => first <= first_clean - 1 && last >= first_affected,
