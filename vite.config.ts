@@ -1,4 +1,4 @@
-import { copyFileSync, mkdirSync } from 'node:fs'
+import { chmodSync, copyFileSync, mkdirSync } from 'node:fs'
 import { resolve } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { playwright } from '@vitest/browser-playwright'
@@ -29,6 +29,7 @@ export default defineConfig(({ mode }) => {
             closeBundle: () => {
               mkdirSync(resolve(here, 'dist/cli'), { recursive: true })
               copyFileSync(KERNEL, resolve(here, 'dist/cli/kernel.wasm'))
+              chmodSync(resolve(here, 'dist/cli/main.js'), 0o755)
             },
           },
         ]
