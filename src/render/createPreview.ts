@@ -7,10 +7,10 @@ import { yCbCrToRgbFactors } from '../core/colour/yCbCr.ts'
 import { framingMap, IDENTITY_FRAMING } from '../core/picture/framing.ts'
 import { type Coding, chromaHeight, chromaWidth, type Planes } from '../core/picture/planes.ts'
 import { createFloatTarget, type FloatTarget } from './floatTarget.ts'
-import { createGlProgram } from './glProgram.ts'
+import { createGlProgram, type GlProgram } from './glProgram.ts'
 import { createPlaneTextures } from './planeTextures.ts'
 import type { PreviewView } from './previewView.ts'
-import { COVER_VERTEX, GRADE_FRAGMENT, SHOW_FRAGMENT } from './shaders.ts'
+import { COVER_VERTEX, GRADE_FRAGMENT, MOVING_FRAGMENT, SHOW_FRAGMENT } from './shaders.ts'
 
 /** Draws frames as they will be delivered. */
 export type Preview = {
@@ -97,24 +97,19 @@ export const createPreview = (canvas: HTMLCanvasElement | OffscreenCanvas): Resu
 const createMachine = (gl: WebGL2RenderingContext): Machine => {
   const gradeProgram = createGlProgram(gl, COVER_VERTEX, GRADE_FRAGMENT)
   const showProgram = createGlProgram(gl, COVER_VERTEX, SHOW_FRAGMENT)
+  const movingProgram = createGlProgram(gl, COVER_VERTEX, MOVING_FRAGMENT)
   const textures = createPlaneTextures(gl)
   const graded = createFloatTarget(gl)
   const scanned = createFloatTarget(gl)
   const drawn = new Map<FloatTarget, { held: Held; grade: Grade }>()
 
-  /** Grades the planes into a target, unless it holds just that already. */
-  const gradeInto = (target: FloatTarget, held: Held, grade: Grade): void => {
-    const before = drawn.get(target)
-    if (before?.held === held && sameGrade(before.grade, grade)) return
-    drawn.set(target, { held, grade })
-    const { planes, coding } = held
+  /** Gives a grading program its planes, their coding and the grade. */
+  const readPlanes = ({ use, place }: GlProgram, { planes, coding }: Held, grade: Grade): void => {
     const { width, height, layout, depth } = planes
     const { black, peak, chromaZero, chromaHalf } = codeScale(depth, coding.range)
     const { crToR, cbToG, crToG, cbToB } = yCbCrToRgbFactors(coding.matrix)
-    target.begin(width, height)
-    gradeProgram.use()
+    use()
     textures.bind()
-    const { place } = gradeProgram
     gl.uniform1i(place('first'), 0)
     gl.uniform1i(place('second'), 1)
     gl.uniform1i(place('third'), 2)
@@ -130,14 +125,24 @@ const createMachine = (gl: WebGL2RenderingContext): Machine => {
     const [r, g, b] = grade.gamma
     gl.uniform3f(place('power'), 1 / r, 1 / g, 1 / b)
     gl.uniform1f(place('saturation'), grade.saturation)
+  }
+
+  /** Grades the planes into a target, unless it holds just that already. */
+  const gradeInto = (target: FloatTarget, held: Held, grade: Grade): void => {
+    const before = drawn.get(target)
+    if (before?.held === held && sameGrade(before.grade, grade)) return
+    drawn.set(target, { held, grade })
+    target.begin(held.planes.width, held.planes.height)
+    readPlanes(gradeProgram, held, grade)
     gl.drawArrays(gl.TRIANGLES, 0, 3)
   }
 
   const draw = (held: Held, view: PreviewView, target: FloatTarget | undefined): void => {
     const { width, height } = held.planes
     const { compare, excursions } = view
-    if (compare.kind !== 'scanned') gradeInto(graded, held, view.grade)
-    if (compare.kind !== 'none') gradeInto(scanned, held, IDENTITY_GRADE)
+    const isMoving = view.isMoving && target === undefined
+    if (!isMoving && compare.kind !== 'scanned') gradeInto(graded, held, view.grade)
+    if (!isMoving && compare.kind !== 'none') gradeInto(scanned, held, IDENTITY_GRADE)
     if (target) target.begin(width, height)
     else {
       gl.bindFramebuffer(gl.FRAMEBUFFER, null)
@@ -147,21 +152,26 @@ const createMachine = (gl: WebGL2RenderingContext): Machine => {
     const targetHeight = target ? height : gl.drawingBufferHeight
     const framing = compare.kind === 'scanned' ? IDENTITY_FRAMING : view.framing
     const map = framingMap(framing, width, height)
-    const shrink = target ? 1 : Math.max(width / targetWidth, height / targetHeight) * map.scale
     const limits = excursions ?? { rgb: [0, 0], luma: [0, 0], matrix: 'bt709' as const }
-    showProgram.use()
-    graded.bind(0)
-    scanned.bind(1)
-    const { place } = showProgram
-    gl.uniform1i(place('graded'), 0)
-    gl.uniform1i(place('scanned'), 1)
+    const program = isMoving ? movingProgram : showProgram
+    const { place } = program
+    if (isMoving) readPlanes(program, held, view.grade)
+    else {
+      const shrink = Math.max(width / targetWidth, height / targetHeight) * map.scale
+      const taps = target ? 1 : Math.min(MOST_TAPS, Math.max(1, Math.ceil(shrink - 0.01)))
+      program.use()
+      graded.bind(0)
+      scanned.bind(1)
+      gl.uniform1i(place('graded'), 0)
+      gl.uniform1i(place('scanned'), 1)
+      gl.uniform1i(place('isUpright'), Number(target === undefined))
+      gl.uniform1i(place('taps'), taps)
+    }
     gl.uniform2f(place('pictureSize'), width, height)
     gl.uniform2f(place('targetSize'), targetWidth, targetHeight)
-    gl.uniform1i(place('isUpright'), Number(target === undefined))
     gl.uniform3f(place('framing'), map.scale, map.offsetX, map.offsetY)
     const wipeAt = compare.kind === 'wipe' ? compare.at : compare.kind === 'scanned' ? 1 : 0
     gl.uniform1f(place('wipeAt'), wipeAt)
-    gl.uniform1i(place('taps'), Math.min(MOST_TAPS, Math.max(1, Math.ceil(shrink - 0.01))))
     gl.uniform1i(place('marks'), Number(excursions !== null))
     gl.uniform4f(place('limits'), ...limits.rgb, ...limits.luma)
     gl.uniform3f(place('lumaWeights'), ...LUMA_WEIGHTS[limits.matrix])
@@ -172,7 +182,8 @@ const createMachine = (gl: WebGL2RenderingContext): Machine => {
     draw,
     target: () => createFloatTarget(gl),
     dispose: () => {
-      for (const part of [gradeProgram, showProgram, textures, graded, scanned]) part.dispose()
+      for (const part of [gradeProgram, showProgram, movingProgram, textures, graded, scanned])
+        part.dispose()
     },
   }
 }

@@ -22,4 +22,6 @@ export type PreviewView = {
   readonly framing: Framing
   readonly compare: Compare
   readonly excursions: ExcursionLimits | null
+  /** While it plays, the picture is sampled more coarsely, so that it keeps its time. */
+  readonly isMoving: boolean
 }

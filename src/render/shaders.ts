@@ -5,11 +5,8 @@ void main() {
   gl_Position = vec4(corner * 2.0 - 1.0, 0.0, 1.0);
 }`
 
-/**
- * File samples → graded R′G′B′, unclipped, one texel a scanned pixel: the stages of
- * core/picture/decodePlanes.ts and gradePicture.ts. Chroma is read at its siting.
- */
-export const GRADE_FRAGMENT = `#version 300 es
+/** What both grading passes read: the planes, how they are coded, and the grade. */
+const PLANES = `#version 300 es
 precision highp float;
 precision highp int;
 precision highp usampler2D;
@@ -28,7 +25,48 @@ uniform vec3 power;
 uniform float saturation;
 out vec4 colour;
 
-float chroma(usampler2D plane, ivec2 at) {
+float signal(usampler2D plane, ivec2 at) {
+  return (float(texelFetch(plane, at, 0).r) - lumaCodes.x) * lumaCodes.y;
+}
+
+vec3 decoded(float y, vec2 chroma) {
+  vec2 c = (chroma - chromaCodes.x) * chromaCodes.y;
+  return y + vec3(toRgb.x * c.y, toRgb.y * c.x + toRgb.z * c.y, toRgb.w * c.x);
+}
+
+vec3 graded(vec3 x) {
+  vec3 v = lift + (gain - lift) * x;
+  vec3 curved = mix(v, pow(max(v, vec3(1e-30)), power), greaterThan(v, vec3(0.0)));
+  float luma = dot(curved, vec3(0.2126, 0.7152, 0.0722));
+  return luma + saturation * (curved - luma);
+}
+`
+
+/** Lines over what leaves its limits: rising above them, falling below. */
+const MARKS = `
+uniform bool marks;
+uniform vec4 limits;       // rgb low, rgb high, luma low, luma high
+uniform vec3 lumaWeights;
+
+vec3 marked(vec3 shown, vec2 at) {
+  if (!marks) return shown;
+  float luma = dot(shown, lumaWeights);
+  float low = min(shown.r, min(shown.g, shown.b));
+  float high = max(shown.r, max(shown.g, shown.b));
+  if (high > limits.y || luma > limits.w)
+    return vec3(mod(floor((at.x + at.y) / 3.0), 2.0));
+  if (low < limits.x || luma < limits.z)
+    return vec3(0.75 * mod(floor((at.x - at.y) / 3.0), 2.0));
+  return shown;
+}
+`
+
+/**
+ * File samples → graded R′G′B′, unclipped, one texel a scanned pixel: the stages of
+ * core/picture/decodePlanes.ts and gradePicture.ts. Chroma is read at its siting.
+ */
+export const GRADE_FRAGMENT = `${PLANES}
+float chromaAt(usampler2D plane, ivec2 at) {
   if (!isSubsampled.x) return float(texelFetch(plane, at, 0).r);
   vec2 place = vec2(float(at.x) * 0.5, isSubsampled.y ? float(at.y) * 0.5 - 0.25 : float(at.y));
   ivec2 low = ivec2(floor(place));
@@ -44,21 +82,38 @@ float chroma(usampler2D plane, ivec2 at) {
 
 void main() {
   ivec2 at = ivec2(gl_FragCoord.xy);
-  float y = (float(texelFetch(first, at, 0).r) - lumaCodes.x) * lumaCodes.y;
-  vec3 x;
-  if (isRgb) {
-    float g = (float(texelFetch(second, at, 0).r) - lumaCodes.x) * lumaCodes.y;
-    float b = (float(texelFetch(third, at, 0).r) - lumaCodes.x) * lumaCodes.y;
-    x = vec3(y, g, b);
-  } else {
-    float cb = (chroma(second, at) - chromaCodes.x) * chromaCodes.y;
-    float cr = (chroma(third, at) - chromaCodes.x) * chromaCodes.y;
-    x = y + vec3(toRgb.x * cr, toRgb.y * cb + toRgb.z * cr, toRgb.w * cb);
+  float y = signal(first, at);
+  vec3 x = isRgb
+    ? vec3(y, signal(second, at), signal(third, at))
+    : decoded(y, vec2(chromaAt(second, at), chromaAt(third, at)));
+  colour = vec4(graded(x), 1.0);
+}`
+
+/**
+ * The same straight to the canvas, one scanned pixel read for each one shown: for a picture that
+ * moves, where time counts more than how fine it is sampled.
+ */
+export const MOVING_FRAGMENT = `${PLANES}${MARKS}
+uniform vec2 pictureSize;
+uniform vec2 targetSize;
+uniform vec3 framing;      // scale, offset x, offset y
+uniform float wipeAt;      // 0: all graded, 1: all scanned
+
+void main() {
+  vec2 at = vec2(gl_FragCoord.x, targetSize.y - gl_FragCoord.y);
+  vec2 place = (at * pictureSize / targetSize - 0.5) * framing.x + framing.yz;
+  if (any(lessThan(place, vec2(-0.5))) || any(greaterThan(place, pictureSize - 0.5))) {
+    colour = vec4(0.0, 0.0, 0.0, 1.0);
+    return;
   }
-  vec3 v = lift + (gain - lift) * x;
-  vec3 graded = mix(v, pow(max(v, vec3(1e-30)), power), greaterThan(v, vec3(0.0)));
-  float luma = dot(graded, vec3(0.2126, 0.7152, 0.0722));
-  colour = vec4(luma + saturation * (graded - luma), 1.0);
+  ivec2 pixel = min(ivec2(place + 0.5), ivec2(pictureSize) - 1);
+  float y = signal(first, pixel);
+  ivec2 sited = min(ivec2(isSubsampled.x ? pixel.x / 2 : pixel.x, isSubsampled.y ? pixel.y / 2 : pixel.y), chromaSize - 1);
+  vec3 x = isRgb
+    ? vec3(y, signal(second, pixel), signal(third, pixel))
+    : decoded(y, vec2(float(texelFetch(second, sited, 0).r), float(texelFetch(third, sited, 0).r)));
+  bool isScanned = at.x < wipeAt * targetSize.x;
+  colour = vec4(isScanned ? x : marked(graded(x), at), 1.0);
 }`
 
 /**
@@ -77,10 +132,8 @@ uniform bool isUpright;
 uniform vec3 framing;      // scale, offset x, offset y
 uniform float wipeAt;      // 0: all graded, 1: all scanned
 uniform int taps;
-uniform bool marks;
-uniform vec4 limits;       // rgb low, rgb high, luma low, luma high
-uniform vec3 lumaWeights;
 out vec4 colour;
+${MARKS}
 
 vec3 sampleAt(sampler2D picture, vec2 delivered) {
   vec2 place = delivered * framing.x + framing.yz;
@@ -111,16 +164,5 @@ void main() {
   vec2 corner = (at - 0.5) * size;
   bool isScanned = at.x < wipeAt * targetSize.x;
   vec3 shown = isScanned ? pixel(scanned, corner, size) : pixel(graded, corner, size);
-  if (marks && !isScanned) {
-    float luma = dot(shown, lumaWeights);
-    float low = min(shown.r, min(shown.g, shown.b));
-    float high = max(shown.r, max(shown.g, shown.b));
-    bool isAbove = high > limits.y || luma > limits.w;
-    bool isBelow = low < limits.x || luma < limits.z;
-    float rising = mod(floor((at.x + at.y) / 3.0), 2.0);
-    float falling = mod(floor((at.x - at.y) / 3.0), 2.0);
-    if (isAbove) shown = vec3(rising);
-    else if (isBelow) shown = vec3(falling * 0.75);
-  }
-  colour = vec4(shown, 1.0);
+  colour = vec4(isScanned ? shown : marked(shown, at), 1.0);
 }`

@@ -27,6 +27,7 @@ const viewOf = (state: AppState, shown: ShownFrame): PreviewView | undefined => 
     framing: values.framing,
     compare: compareOf(state),
     excursions: state.view.showsExcursions ? { rgb, luma, matrix: shown.coding.matrix } : null,
+    isMoving: state.playback.isPlaying,
   }
 }
 
@@ -75,7 +76,9 @@ export const Picture = () => {
   useEffect(
     () =>
       store.subscribe((after, before) => {
-        if (after.history !== before.history || after.view !== before.view) requestDraw()
+        const isStopped = before.playback.isPlaying && !after.playback.isPlaying
+        if (isStopped || after.history !== before.history || after.view !== before.view)
+          requestDraw()
       }),
     [store, requestDraw],
   )

@@ -62,6 +62,7 @@ const viewOf = (grade: Grade, framing: Framing): PreviewView => ({
   framing,
   compare: { kind: 'none' },
   excursions: null,
+  isMoving: false,
 })
 
 /** The largest difference from the reference, in 10-bit codes, where the reference is in reach. */
@@ -158,6 +159,28 @@ describe('the preview against the float64 reference', () => {
     expect(shown?.[0]).toBe(255)
     const grey = Math.round((255 * 44) / 219)
     expect(Math.abs((shown?.[WIDTH * 5 * 4] ?? 0) - grey)).toBeLessThanOrEqual(1)
+    made.value.dispose()
+  })
+})
+
+describe('the moving picture', () => {
+  it('is the same picture, sampled at each pixel shown', () => {
+    const canvas = new OffscreenCanvas(WIDTH, HEIGHT)
+    const made = createPreview(canvas)
+    if (!made.ok) throw new Error(made.problems[0].says)
+    const shownAs = (view: PreviewView): Uint8ClampedArray | undefined => {
+      made.value.draw(view)
+      const flat = new OffscreenCanvas(WIDTH, HEIGHT).getContext('2d')
+      flat?.drawImage(canvas, 0, 0)
+      return flat?.getImageData(0, 0, WIDTH, HEIGHT).data
+    }
+    for (const layout of ['444', 'rgb'] as const)
+      for (const grade of GRADES) {
+        made.value.setPlanes(noise(layout, 10, 9), { matrix: 'bt709', range: 'narrow' })
+        const still = shownAs(viewOf(grade, IDENTITY_FRAMING))
+        const moving = shownAs({ ...viewOf(grade, IDENTITY_FRAMING), isMoving: true })
+        expect(moving).toEqual(still)
+      }
     made.value.dispose()
   })
 })
