@@ -155,7 +155,7 @@ describe('reelwright check', () => {
   })
 
   it('measures pictures as they are: inside, status 0', async () => {
-    const { status, out } = await reelwright(['check', folder])
+    const { status, out } = await reelwright(['check', folder, '--tolerance', 'EBU R103 v3'])
     expect(status).toBe(0)
     expect(out).toContain('EBU R 103 v3: inside')
   })

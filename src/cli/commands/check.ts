@@ -12,7 +12,7 @@ import {
   EBU_R103_V3,
   TOLERANCE_PROFILES,
   type ToleranceProfile,
-  toleranceProfile,
+  toleranceByName,
 } from '../../core/tolerance/profile.ts'
 import type { Verdict } from '../../core/tolerance/verdict.ts'
 import type { FrameSource } from '../../media/frameSource.ts'
@@ -99,7 +99,7 @@ export const checkCommand = async (
   const task = await taskOf(path, textOption(args.value, 'media'))
   if (!task.ok) return task
   const name = textOption(args.value, 'tolerance') ?? task.value.tolerance
-  const profile = toleranceProfile(name)
+  const profile = toleranceByName(name)
   if (!profile) {
     const known = TOLERANCE_PROFILES.map(({ id }) => id).join(', ')
     return wrongUse(`There is no tolerance “${name}”; there are: ${known}.`, CHECK_USAGE)

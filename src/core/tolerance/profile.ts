@@ -36,3 +36,9 @@ export const TOLERANCE_PROFILES: readonly ToleranceProfile[] = [EBU_R103_V3]
 
 export const toleranceProfile = (id: string): ToleranceProfile | undefined =>
   TOLERANCE_PROFILES.find((profile) => profile.id === id)
+
+const plain = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]/gu, '')
+
+/** A tolerance by its id or its name, however it is spaced: `EBU R103 v3` is `ebu-r103-v3`. */
+export const toleranceByName = (text: string): ToleranceProfile | undefined =>
+  TOLERANCE_PROFILES.find(({ id, name }) => [id, name].some((each) => plain(each) === plain(text)))

@@ -5,14 +5,17 @@ import { COMMANDS } from './registry.ts'
 
 const TYPED_IN = 'input:not([role="spinbutton"]), textarea, select, [contenteditable]'
 
-/** Keys that a number field keeps for itself: everything typed into it but space and chords. */
+/** What a number is typed with; letters are not, so commands keep their keys there. */
+const OF_A_NUMBER = /^[\d.,+\-−%×]$/u
+
+/** Keys that a number field keeps for itself: those of a number, and those that edit or move. */
 const isKeptByNumber = (event: KeyboardEvent): boolean =>
-  event.key !== ' ' &&
+  event.target instanceof Element &&
+  event.target.matches('[role="spinbutton"]') &&
   !event.ctrlKey &&
   !event.metaKey &&
   !event.key.startsWith('Page') &&
-  event.target instanceof Element &&
-  event.target.matches('[role="spinbutton"]')
+  (event.key.length > 1 || OF_A_NUMBER.test(event.key))
 
 /** Chords that mean something to the field they are typed in. */
 const isEditingChord = (event: KeyboardEvent): boolean =>
