@@ -1,7 +1,8 @@
+import type { Still } from '../core/picture/still.ts'
 import type { Frame } from '../core/time/frame.ts'
 import type { AppStore } from '../store/appStore.ts'
 import { codingOf, reelOf } from '../store/queries.ts'
-import type { Still, Stills } from '../ui/services.ts'
+import type { Stills } from '../ui/services.ts'
 import { isAbort, tellError } from './tellError.ts'
 import type { Workers } from './workers.ts'
 

@@ -1,5 +1,6 @@
 import { at } from '../core/base/assert.ts'
 import type { MatrixName } from '../core/picture/planes.ts'
+import { mostOf, traceBitmap } from './traceBitmap.ts'
 import { vectorscopeTargets } from './vectorscopeTargets.ts'
 
 export type VectorscopeCounts = {
@@ -17,24 +18,8 @@ export type VectorscopeStyle = {
 /** The plane is shown a little past ±0.5, so that full colours and their names have room. */
 const REACH = 0.58
 
-const brightness = (count: number, most: number): number =>
-  count === 0 ? 0 : 50 + 205 * Math.min(1, Math.log1p(count) / Math.log1p(most))
-
-const traceBitmap = ({ counts, size }: VectorscopeCounts): OffscreenCanvas => {
-  const bitmap = new OffscreenCanvas(size, size)
-  const image = new ImageData(size, size)
-  let most = 1
-  for (const count of counts) if (count > most) most = count
-  for (let i = 0; i < size * size; i++) {
-    const value = brightness(at(counts, i), most / 4)
-    image.data[i * 4] = value
-    image.data[i * 4 + 1] = value
-    image.data[i * 4 + 2] = value
-    image.data[i * 4 + 3] = value === 0 ? 0 : 255
-  }
-  bitmap.getContext('2d')?.putImageData(image, 0, 0)
-  return bitmap
-}
+const trace = ({ counts, size }: VectorscopeCounts): OffscreenCanvas =>
+  traceBitmap(size, size, (x, y) => at(counts, y * size + x), mostOf(counts) / 4)
 
 /** Draws a vectorscope in CSS pixels: trace, axes, the colours of 75 % and 100 % bars. */
 export const drawVectorscope = (
@@ -61,7 +46,7 @@ export const drawVectorscope = (
     context.globalCompositeOperation = 'lighten'
     const left = x(edge(0))
     const top = y(edge(1024))
-    context.drawImage(traceBitmap(scope), left, top, x(edge(1024)) - left, y(edge(0)) - top)
+    context.drawImage(trace(scope), left, top, x(edge(1024)) - left, y(edge(0)) - top)
     context.globalCompositeOperation = 'source-over'
   }
   context.font = '10px "Inter Variable", sans-serif'

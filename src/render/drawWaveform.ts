@@ -1,4 +1,5 @@
 import { at } from '../core/base/assert.ts'
+import { mostOf, traceBitmap } from './traceBitmap.ts'
 import {
   WAVEFORM_HIGH,
   WAVEFORM_LINES,
@@ -24,10 +25,6 @@ const BINS = 256
 const LEFT = 30
 const RIGHT = 36
 
-/** Counts are few where detail is fine: a logarithm keeps them in sight. */
-const brightness = (count: number, most: number): number =>
-  count === 0 ? 0 : 40 + 205 * Math.min(1, Math.log1p(count) / Math.log1p(most))
-
 /** Rows of the trace bitmap: bins inside the span shown, top first. */
 const shownBins = (): readonly number[] =>
   Array.from({ length: BINS }, (_, i) => BINS - 1 - i).filter((bin) => {
@@ -37,23 +34,13 @@ const shownBins = (): readonly number[] =>
 
 const ROWS = shownBins()
 
-const traceBitmap = ({ counts, columns }: WaveformCounts): OffscreenCanvas => {
-  const bitmap = new OffscreenCanvas(columns, ROWS.length)
-  const image = new ImageData(columns, ROWS.length)
-  let most = 1
-  for (const count of counts) if (count > most) most = count
-  for (const [row, bin] of ROWS.entries())
-    for (let column = 0; column < columns; column++) {
-      const value = brightness(at(counts, column * BINS + bin), most / 3)
-      const to = (row * columns + column) * 4
-      image.data[to] = value
-      image.data[to + 1] = value
-      image.data[to + 2] = value
-      image.data[to + 3] = value === 0 ? 0 : 255
-    }
-  bitmap.getContext('2d')?.putImageData(image, 0, 0)
-  return bitmap
-}
+const trace = ({ counts, columns }: WaveformCounts): OffscreenCanvas =>
+  traceBitmap(
+    columns,
+    ROWS.length,
+    (column, row) => at(counts, column * BINS + at(ROWS, row)),
+    mostOf(counts) / 3,
+  )
 
 const line = (context: CanvasRenderingContext2D, y: number, from: number, to: number): void => {
   context.beginPath()
@@ -88,7 +75,7 @@ export const drawWaveform = (
     const bottom = waveformY(waveformBinLevel(at(ROWS, ROWS.length - 1)) - 2 / 876, height)
     context.imageSmoothingEnabled = true
     context.globalCompositeOperation = 'lighten'
-    context.drawImage(traceBitmap(waveform), LEFT, top, right - LEFT, bottom - top)
+    context.drawImage(trace(waveform), LEFT, top, right - LEFT, bottom - top)
     context.globalCompositeOperation = 'source-over'
   }
   context.strokeStyle = '#d0d0d0'

@@ -1,13 +1,7 @@
 import { at } from '../core/base/assert.ts'
 import { type Grade, gradeChannel, SATURATION_WEIGHTS } from '../core/colour/grade.ts'
 import { type Framing, framingMap } from '../core/picture/framing.ts'
-
-/** A small picture: interleaved R′G′B′ as 10-bit narrow-range codes. */
-export type StillPicture = {
-  readonly width: number
-  readonly height: number
-  readonly rgb: Uint16Array
-}
+import type { Still } from '../core/picture/still.ts'
 
 const CODES = 1024
 
@@ -22,7 +16,7 @@ const channelTable = (grade: Grade, channel: 0 | 1 | 2): Float64Array => {
 
 /** A still graded and framed, as RGBA bytes for a canvas; outside the picture it is black. */
 export const stillPixels = (
-  { width, height, rgb }: StillPicture,
+  { width, height, rgb }: Still,
   grade: Grade,
   framing: Framing,
 ): Uint8ClampedArray<ArrayBuffer> => {

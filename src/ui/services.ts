@@ -1,6 +1,7 @@
 import type { Grade } from '../core/colour/grade.ts'
 import type { Framing } from '../core/picture/framing.ts'
 import type { Coding, Planes } from '../core/picture/planes.ts'
+import type { Still } from '../core/picture/still.ts'
 import type { Frame } from '../core/time/frame.ts'
 import type { CodingAnswer } from '../store/state.ts'
 
@@ -23,13 +24,6 @@ export type Reading = {
   readonly waveformColumns: number
   readonly vectorscope: Uint32Array
   readonly vectorscopeSize: number
-}
-
-/** A small copy of a frame: interleaved R′G′B′ as 10-bit narrow-range codes. */
-export type Still = {
-  readonly width: number
-  readonly height: number
-  readonly rgb: Uint16Array
 }
 
 /** Small copies of frames; `request` fetches one that is not there yet and tells when it is. */

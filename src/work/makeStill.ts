@@ -9,12 +9,7 @@ import {
   type Samples,
 } from '../core/picture/planes.ts'
 
-/** A small copy of a frame: interleaved R′G′B′ as 10-bit narrow-range codes, 0…1023. */
-export type Still = {
-  readonly width: number
-  readonly height: number
-  readonly rgb: Uint16Array
-}
+import type { Still } from '../core/picture/still.ts'
 
 /** Mean of a plane over the box that small pixel (x, y) of a width×height still covers. */
 const boxMean = (

@@ -1,11 +1,11 @@
 import type { Result } from '../core/base/result.ts'
 import type { Coding, Planes } from '../core/picture/planes.ts'
+import type { Still } from '../core/picture/still.ts'
 import type { Frame } from '../core/time/frame.ts'
 import type { Verdict } from '../core/tolerance/verdict.ts'
 import type { MediaFacts } from '../media/mediaFacts.ts'
 import type { CueCheck } from './checkTolerance.ts'
 import type { ShotNews, ShotsFound } from './findShots.ts'
-import type { Still } from './makeStill.ts'
 import type { PlayedFrame, PlayPlan } from './playRange.ts'
 
 export type StillRequest = {

@@ -1,6 +1,7 @@
 import { useEffect, useRef } from 'react'
 import { createPreview, type Preview } from '../../render/createPreview.ts'
 import type { PreviewView, Compare as RenderCompare } from '../../render/previewView.ts'
+import { tellProblems } from '../../store/notices.ts'
 import { profileOf, reelOf, valuesAtFrame } from '../../store/queries.ts'
 import { setView } from '../../store/session.ts'
 import type { AppState } from '../../store/state.ts'
@@ -62,7 +63,7 @@ export const Picture = () => {
     if (!canvas.current) return
     const made = createPreview(canvas.current)
     if (!made.ok) {
-      store.setState({ notice: { id: -1, says: made.problems[0].says, isProblem: true } })
+      tellProblems(store, made.problems)
       return
     }
     preview.current = made.value
