@@ -8,6 +8,6 @@ export const paceText = (
 ): string =>
   [
     `${words} ${formatNumber((100 * done) / Math.max(1, total), 0)} %`,
-    `${formatNumber(framesPerSecond, 0)} frames/s`,
+    ...(framesPerSecond < 0.5 ? [] : [`${formatNumber(framesPerSecond, 0)} frames/s`]),
     ...(secondsLeft === undefined ? [] : [`${formatNumber(Math.ceil(secondsLeft), 0)} s left`]),
   ].join(' · ')
