@@ -68,7 +68,9 @@ const ffmpeg = spawn(
     ...['-preset', 'slow', '-b:v', '1450k', '-maxrate', '3M', '-bufsize', '4M'],
     ...['-g', '25', '-bf', '2', '-pix_fmt', 'yuv420p'],
     ...['-colorspace', 'bt709', '-color_primaries', 'bt709', '-color_trc', 'bt709'],
-    ...['-color_range', 'tv', '-movflags', '+faststart', '-map_metadata', '-1', '-threads', '2'],
+    ...['-color_range', 'tv', '-movflags', '+faststart', '-map_metadata', '-1'],
+    // With a rate limit, two encoder threads do not make the same bytes twice; one does.
+    ...['-threads', '1'],
     join(here, REEL),
   ],
   { stdio: ['pipe', 'inherit', 'inherit'] },

@@ -2,6 +2,7 @@
  * The shots of the sample reel, in order. `view` is what the camera sees of the photograph:
  * centre x and y and width, as fractions of its width and height; [from, to] over the shot.
  * `tint` colours shadows and lights. `fault` is what is wrong with the print, as a grade.
+ * `outside` says how much of the shot is outside EBU R 103 as scanned; without it, no frame is.
  */
 
 const SEPIA = { shadow: [0.06, 0.045, 0.03], light: [1, 0.955, 0.87] }
@@ -56,6 +57,7 @@ export const SHOTS = [
     ],
     tint: SEPIA,
     fault: fault({ gain: [1.16, 1.14, 1.12], gamma: [1.2, 1.2, 1.2] }),
+    outside: 'every frame',
     about: 'Mast and houses; the sky far over peak white',
   },
   {
@@ -117,6 +119,7 @@ export const SHOTS = [
     ],
     tint: BLUE,
     fault: fault({ gain: [1.1, 1.12, 1.17], gamma: [1.3, 1.3, 1.3] }),
+    outside: 'every frame',
     about: 'Clouds; they burn out in blue',
   },
   {
@@ -179,6 +182,7 @@ export const SHOTS = [
     ],
     tint: undefined,
     fault: fault({ gain: [1.04, 0.94, 0.74], gamma: [1.06, 1, 0.86] }),
+    outside: 'a few frames',
     about: 'The cup in the ferry house by lamplight, far too warm',
   },
   {
@@ -204,7 +208,7 @@ export const SHOTS = [
     whip: [46, 58],
     tint: SEPIA,
     fault: fault({ lift: [-0.085, -0.08, -0.075], gamma: [0.92, 0.92, 0.92] }),
-    about: 'The quay with a sudden swing to the right; blacks crushed far below black',
+    about: 'The quay with a sudden swing to the right; blacks printed too deep',
   },
   {
     photo: 'french-alpine-landscape',
@@ -228,6 +232,7 @@ export const SHOTS = [
     ],
     tint: SEPIA,
     fault: fault({ lift: [0.03, 0.03, 0.03], gain: [1.04, 1.02, 0.94] }),
+    outside: 'a few frames',
     about: 'The house again, seen from farther away',
   },
   {

@@ -1,3 +1,4 @@
+import { correctionOf } from './correction.mjs'
 import { SHOTS } from './shots.mjs'
 
 const FADE_AT_ENDS = 24
@@ -41,7 +42,10 @@ export const truthOf = ({ places, frames }, title, archive) => ({
     about: shot.about,
     photograph: `${shot.photo}.jpg`,
     change: changeInto(places, index),
+    move: moveOf(shot),
     fault: shot.fault,
+    correction: correctionOf(shot.fault),
+    outside: shot.outside ?? 'no frame',
   })),
   notCuts: places.flatMap(({ shot, start }) => [
     ...(shot.flash === undefined
@@ -58,6 +62,12 @@ export const truthOf = ({ places, frames }, title, archive) => ({
       : [{ what: 'whip pan', first: start + shot.whip[0], last: start + shot.whip[1] }]),
   ]),
 })
+
+/** What the camera sees at both ends of a shot: centre and width, in fractions of the photograph. */
+const moveOf = ({ view }) => {
+  const [from, to] = view.map(([x, y, width]) => ({ x, y, width }))
+  return { from, to }
+}
 
 /** The change that a shot begins with, its first and last frame that differ because of it. */
 const changeInto = (places, index) => {
