@@ -1,6 +1,7 @@
 import type { Reel } from '../core/job/job.ts'
 import { newReelId } from '../core/job/recordIds.ts'
 import { nominalFramesPerSecond, type Rate } from '../core/time/rate.ts'
+import { canDropFrames } from '../core/time/timecode.ts'
 import type { MediaFacts } from '../media/mediaFacts.ts'
 import type { CodingAnswer } from '../store/state.ts'
 
@@ -16,11 +17,12 @@ const startCount = (rate: Rate, isDropFrame: boolean): number => {
   return START_HOUR * 3600 * nominal - dropped
 }
 
-const withoutExtension = (name: string): string => name.replace(/\.[^.]+$/u, '')
+/** A file's name for people; a file that is all extension keeps it. */
+const withoutExtension = (name: string): string => name.replace(/(?<=.)\.[^.]+$/u, '')
 
 /** A reel of the job, from what the file states and what the person answered. */
 export const reelFromFacts = (facts: MediaFacts, answer: CodingAnswer): Reel => {
-  const isDropFrame = answer.rate.den === 1001 && answer.rate.num % 30_000 === 0
+  const isDropFrame = canDropFrames(answer.rate)
   return {
     id: newReelId(),
     name: withoutExtension(facts.name),

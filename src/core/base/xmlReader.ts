@@ -2,12 +2,16 @@ import { SaxesParser } from 'saxes'
 import { problem } from './problem.ts'
 import { fail, ok, type Result } from './result.ts'
 
-/** An element as read: local name, namespace, where it began, its text and what is inside it. */
+/**
+ * An element as read: local name, namespace, line and column of the end of its start tag, its text
+ * and what is inside it.
+ */
 export type ReadElement = {
   readonly name: string
   readonly namespace: string
   readonly line: number
   readonly column: number
+  /** Those without a namespace, which is where a vocabulary's own attributes are. */
   readonly attributes: ReadonlyMap<string, string>
   readonly children: readonly ReadElement[]
   /** All text directly inside, joined. */
@@ -49,7 +53,9 @@ export const readXml = (text: string): Result<ReadElement> => {
       line: parser.line,
       column: parser.column,
       attributes: new Map(
-        Object.values(tag.attributes).map((attribute) => [attribute.local, attribute.value]),
+        Object.values(tag.attributes)
+          .filter(({ uri }) => uri === '')
+          .map(({ local, value }) => [local, value]),
       ),
       children: [],
       text: '',

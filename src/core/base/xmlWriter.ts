@@ -9,6 +9,10 @@ export type XmlElement = {
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters meant
 const FORBIDDEN = /[\u0000-\u0008\u000b\u000c\u000e-\u001f\ufffe\uffff]|[\ud800-\udfff]/gu
 
+/** Whether XML can carry a text as it is; what it cannot is written as U+FFFD. */
+export const isXmlText = (text: string): boolean => text.search(FORBIDDEN) === -1
+
+/** A carriage return is escaped as well: a reader turns a bare one into a line feed (§2.11). */
 const escaped = (text: string): string =>
   text
     .replace(FORBIDDEN, '\ufffd')
@@ -16,6 +20,7 @@ const escaped = (text: string): string =>
     .replaceAll('<', '&lt;')
     .replaceAll('>', '&gt;')
     .replaceAll('"', '&quot;')
+    .replaceAll('\r', '&#13;')
 
 const lines = ({ name, attributes = {}, inside }: XmlElement, indent: string): string[] => {
   const written = Object.entries(attributes).map(([key, value]) => ` ${key}="${escaped(value)}"`)

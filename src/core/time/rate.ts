@@ -12,8 +12,11 @@ export const rate = (num: number, den = 1): Rate => {
 /** Frames per second as a float, for display and clocks only. */
 export const framesPerSecond = (r: Rate): number => r.num / r.den
 
-/** Nominal whole frames per second used for counting timecode: 30 for 30000/1001 (ST 12-1). */
-export const nominalFramesPerSecond = (r: Rate): number => Math.round(r.num / r.den)
+/**
+ * Nominal whole frames per second used for counting timecode: 30 for 30000/1001 (ST 12-1); at
+ * least 1, so that slower reels are counted too.
+ */
+export const nominalFramesPerSecond = (r: Rate): number => Math.max(1, Math.round(r.num / r.den))
 
 const NTSC_DEN = 1001
 

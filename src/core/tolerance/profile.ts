@@ -1,3 +1,5 @@
+import { type Problem, problem } from '../base/problem.ts'
+
 /** A broadcast tolerance: what the delivered signal may do. Levels are signal (0 black, 1 peak). */
 export type ToleranceProfile = {
   readonly id: string
@@ -17,6 +19,12 @@ export type ToleranceProfile = {
 const code10 = (code: number): number => (code - 64) / 876
 
 /**
+ * The limits themselves are inside: a thousandth of a code is added to each, so that a level which
+ * is exactly on one is not put past it by the rounding of a sum of floats.
+ */
+const PREFERRED = [code10(20 - 0.001), code10(984 + 0.001)] as const
+
+/**
  * EBU R 103 v3.0 (May 2020): R′, G′, B′ and Y′ within the preferred range 20…984 of 10-bit codes
  * (the table, ±5 %), after the low-pass filter of "Video Signal Filtering", with excursions on up
  * to 1 % of the picture tolerated.
@@ -26,8 +34,8 @@ export const EBU_R103_V3: ToleranceProfile = {
   name: 'EBU R 103 v3',
   source:
     'EBU R 103 v3.0 (May 2020), preferred range by table, video signal filtering, 1 % of area',
-  rgb: [code10(20), code10(984)],
-  luma: [code10(20), code10(984)],
+  rgb: PREFERRED,
+  luma: PREFERRED,
   area: 0.01,
   filtered: true,
 }
@@ -36,6 +44,14 @@ export const TOLERANCE_PROFILES: readonly ToleranceProfile[] = [EBU_R103_V3]
 
 export const toleranceProfile = (id: string): ToleranceProfile | undefined =>
   TOLERANCE_PROFILES.find((profile) => profile.id === id)
+
+/** A tolerance this program does not know; a job is never measured by another in its place. */
+export const unknownTolerance = (id: string): Problem =>
+  problem(
+    'not-found',
+    `The tolerance “${id}” is not known here; name one of ${TOLERANCE_PROFILES.map((each) => each.id).join(', ')}.`,
+    { field: 'info.tolerance' },
+  )
 
 const plain = (text: string): string => text.toLowerCase().replace(/[^a-z0-9]/gu, '')
 

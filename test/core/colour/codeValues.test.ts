@@ -48,19 +48,6 @@ describe('bars', () => {
       for (const c of [0, 1, 2] as const) expect(back[c]).toBeCloseTo(rgb[c], 12)
     },
   )
-
-  it('shows a wrong luma equation as bars.md computes it: 601 yellow read as 709', () => {
-    const wrong = yCbCrToRgb(
-      [
-        codeToSignal(646, 10, 'narrow'),
-        codeToChroma(176, 10, 'narrow'),
-        codeToChroma(567, 10, 'narrow'),
-      ],
-      'bt709',
-    )
-    const published = [0.7611, 0.7059, -0.0315]
-    for (const c of [0, 1, 2] as const) expect(wrong[c]).toBeCloseTo(published[c] as number, 4)
-  })
 })
 
 describe('code scales (facts levels.md §2)', () => {

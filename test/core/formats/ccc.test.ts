@@ -73,6 +73,88 @@ describe('ASC CDL collections', () => {
     })
   })
 
+  it('reads every decision of cdl_test1.cdl, its own description first', () => {
+    const read = open('cdl_test1.cdl')
+    if (!read.ok) throw new Error(read.problems[0].says)
+    expect(read.value.map(({ id }) => id)).toEqual([
+      'cc0001',
+      'cc0002',
+      'cc0003',
+      undefined,
+      undefined,
+    ])
+    expect(read.value[1]?.descriptions.slice(0, 3)).toEqual([
+      'ColorDecision-level description 2a',
+      'ColorDecision-level description 2b',
+      'ColorDecision-level input description 2',
+    ])
+    expect(read.value[1]?.descriptions).toContain('dropping sat')
+    expect(read.value[3]?.cdl).toEqual({
+      slope: [1.2, 1.1, 1],
+      offset: [0, 0, 0],
+      power: [0.9, 1, 1.2],
+      saturation: 1,
+    })
+    expect(read.value[4]?.cdl.saturation).toBe(0)
+  })
+
+  it.each(['urn:ASC:CDL:v1.01', 'urn:ASC:CDL:v1.2', ''])(
+    'are read in the namespace “%s”, and prefixed as well as not',
+    (namespace) => {
+      const inside = '<SATNode><Saturation>0.5</Saturation></SATNode>'
+      const plain = readCcc(
+        `<ColorCorrection xmlns="${namespace}" id="a">${inside}</ColorCorrection>`,
+      )
+      expect(plain.ok && plain.value[0]?.cdl.saturation).toBe(0.5)
+      if (namespace === '') return
+      const prefixed = readCcc(
+        `<a:ColorCorrection xmlns:a="${namespace}" id="a" xml:id="other"><a:SatNode><a:Saturation>.25</a:Saturation></a:SatNode></a:ColorCorrection>`,
+      )
+      expect(prefixed.ok && prefixed.value[0]?.cdl.saturation).toBe(0.25)
+      expect(prefixed.ok && prefixed.value[0]?.id).toBe('a')
+    },
+  )
+
+  it('pass over what others put in, whatever it is called', () => {
+    const read = readCcc(
+      '<ColorCorrection><x:SatNode xmlns:x="urn:other"><x:Saturation>bad</x:Saturation></x:SatNode><ASC_SAT>3</ASC_SAT></ColorCorrection>',
+    )
+    expect(read.ok && read.value[0]?.cdl.saturation).toBe(1)
+  })
+
+  it('follow a decision’s reference to a correction of the file', () => {
+    const decisions = (more: string) =>
+      `<ColorDecisionList><ColorDecision><ColorCorrection id="a"><SatNode><Saturation>0.5</Saturation></SatNode></ColorCorrection></ColorDecision>
+<ColorDecision><Description>again</Description><ColorCorrectionRef ref="a"/></ColorDecision>${more}</ColorDecisionList>`
+    const read = readCcc(decisions(''))
+    expect(read.ok && read.value.map(({ cdl, line }) => [cdl.saturation, line])).toEqual([
+      [0.5, 1],
+      [0.5, 2],
+    ])
+    expect(read.ok && read.value[1]?.descriptions).toEqual(['again'])
+    const astray = readCcc(
+      decisions('<ColorDecision><ColorCorrectionRef ref="b"/></ColorDecision>'),
+    )
+    expect(!astray.ok && astray.problems[0]).toMatchObject({ code: 'not-found', at: { line: 2 } })
+    const twice = readCcc(decisions('<ColorDecision><ColorCorrection id="a"/></ColorDecision>'))
+    expect(!twice.ok && twice.problems[0].code).toBe('conflict')
+    const bad = readCcc(decisions('').replace('0.5', 'x'))
+    expect(!bad.ok && bad.problems).toHaveLength(1)
+  })
+
+  it('tell line and column of every problem', () => {
+    const read = readCcc(`<ColorCorrectionCollection>
+  <ColorCorrection><SOPNode>
+    <Slope>1 1 x</Slope></SOPNode></ColorCorrection>
+  <ColorCorrection><SatNode>
+  <Saturation>1 2</Saturation></SatNode></ColorCorrection>
+</ColorCorrectionCollection>`)
+    expect(!read.ok && read.problems.map(({ at }) => [at?.line, at?.column, at?.field])).toEqual([
+      [3, 11, 'Slope'],
+      [5, 14, 'Saturation'],
+    ])
+  })
+
   it.each([
     [
       'a document type declaration',
@@ -126,6 +208,13 @@ describe('the statement of what is not carried', () => {
     expect(losses).toContain('The framing (zoom, pan and tilt) of cues 2 and 4.')
     expect(losses).toContain('The ramp of cue 3')
     expect(losses).not.toContain('agreement')
+    expect(losses).not.toContain('Control characters')
+    const odd = handOverFiles(
+      sampleJob(undefined, (cue, i) => ({ ...cue, note: i === 1 ? 'a\u0007' : 'é\n😀' })),
+      REEL_ID,
+      'ccc',
+    )
+    expect(odd.ok && odd.value.losses).toContain('Control characters in the note of cue 2.')
     const plain = handOverFiles(sampleJob(), REEL_ID, 'ccc')
     expect(plain.ok && plain.value.losses.join('\n')).not.toMatch(/framing|ramp/u)
   })

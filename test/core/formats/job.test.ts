@@ -87,6 +87,12 @@ describe('the job file', () => {
       'conflict',
       'cues.1.id',
     ],
+    [
+      'a tolerance it does not know',
+      broken((f) => ({ ...f, info: { id: 'job', title: '', tolerance: 'other' } })),
+      'not-found',
+      'info.tolerance',
+    ],
     ['no first cue', broken((f) => ({ ...f, cues: f.cues.slice(1) })), 'missing', 'cues'],
     [
       'an unknown field, rather than losing it',
@@ -107,6 +113,24 @@ describe('the job file', () => {
     expect(result.problems[0].code).toBe(code)
     if (field) expect(result.problems[0].at?.field).toBe(field)
     expect(result.problems[0].says).toMatch(/[.!]$/u)
+  })
+
+  it('is read with a byte order mark before it, as some editors write', () => {
+    const job = sampleJob()
+    expect(readJob(`\ufeff${writeJob(job)}`)).toEqual({ ok: true, value: job })
+  })
+
+  it('tells every problem, not only the first', () => {
+    const file = JSON.parse(writeJob(sampleJob()))
+    file.cues[1].reel = 'reel-x'
+    file.cues[2].first = 1000
+    file.cues[3].grade.gain[2] = -1
+    const result = readJob(JSON.stringify(file))
+    expect(!result.ok && result.problems.map(({ at }) => at?.field)).toEqual([
+      'cues.1.reel',
+      'cues.2.first',
+      'cues.3.grade.gain.2',
+    ])
   })
 
   it('refuses a grade no list can carry, naming the cue and the number', () => {

@@ -1,10 +1,17 @@
 import { describe, expect, it } from 'vitest'
+import { decodePlanes } from '../../../src/core/picture/decodePlanes.ts'
+import type { MatrixName } from '../../../src/core/picture/planes.ts'
 import { rgbPicture } from '../../../src/core/picture/rgbPicture.ts'
 import { frame } from '../../../src/core/time/frame.ts'
 import { pictureLevels } from '../../../src/core/tolerance/pictureLevels.ts'
-import { EBU_R103_V3 } from '../../../src/core/tolerance/profile.ts'
+import {
+  EBU_R103_V3,
+  toleranceByName,
+  toleranceProfile,
+} from '../../../src/core/tolerance/profile.ts'
 import { r103Filter } from '../../../src/core/tolerance/r103Filter.ts'
 import { createVerdictGatherer } from '../../../src/core/tolerance/verdict.ts'
+import vectors from '../../vectors/r103.json' with { type: 'json' }
 
 const plane = (width: number, height: number, at: (x: number, y: number) => number) =>
   Float64Array.from({ length: width * height }, (_, i) => at(i % width, Math.floor(i / width)))
@@ -23,7 +30,7 @@ describe('the filter of EBU R 103 v3 (facts levels.md §1)', () => {
       5,
     )
     const row = [...out.slice(2 * 21 + 6, 2 * 21 + 15)]
-    expect(row).toEqual([0, 0.0625, 0.125, 0.1875, 0.25, 0.1875, 0.125, 0.0625, 0])
+    expect(row).toEqual(vectors.filter.impulse)
     const point = r103Filter(
       plane(21, 5, (x, y) => (x === 10 && y === 2 ? 1 : 0)),
       21,
@@ -32,15 +39,23 @@ describe('the filter of EBU R 103 v3 (facts levels.md §1)', () => {
     expect([0, 1, 2, 3, 4].map((y) => point[y * 21 + 10])).toEqual([0, 0.0625, 0.125, 0.0625, 0])
   })
 
+  it('is the published kernel of three rows of seven, in sixty-fourths', () => {
+    const point = r103Filter(
+      plane(9, 5, (x, y) => (x === 4 && y === 2 ? 64 : 0)),
+      9,
+      5,
+    )
+    const rows = [1, 2, 3].map((y) => [...point.slice(y * 9 + 1, y * 9 + 8)])
+    expect(rows).toEqual(vectors.filter.kernelTimes64)
+  })
+
   it('turns a step into 0 .0625 .1875 .375 .625 .8125 .9375 1', () => {
     const out = r103Filter(
       plane(20, 3, (x) => (x >= 10 ? 1 : 0)),
       20,
       3,
     )
-    expect([...out.slice(20 + 6, 20 + 14)]).toEqual([
-      0, 0.0625, 0.1875, 0.375, 0.625, 0.8125, 0.9375, 1,
-    ])
+    expect([...out.slice(20 + 6, 20 + 14)]).toEqual(vectors.filter.step)
   })
 
   it('leaves a flat picture as it is, to its edges', () => {
@@ -54,9 +69,83 @@ describe('the filter of EBU R 103 v3 (facts levels.md §1)', () => {
 })
 
 describe('the tolerance of EBU R 103 v3', () => {
-  it('has the preferred range of the table: 20…984 of 10-bit codes', () => {
-    expect(EBU_R103_V3.rgb.map((level) => Math.round(64 + 876 * level))).toEqual([20, 984])
-    expect(EBU_R103_V3.luma.map((level) => Math.round(64 + 876 * level))).toEqual([20, 984])
+  const flat = (depth: number, code: number, matrix: MatrixName) => {
+    const of = (value: number) =>
+      depth > 8 ? new Uint16Array(64).fill(value) : new Uint8Array(64).fill(value)
+    const zero = 128 * 2 ** (depth - 8)
+    const samples = [of(code), of(zero), of(zero)] as const
+    const planes = { width: 8, height: 8, layout: '444', depth, samples } as const
+    const picture = decodePlanes(planes, { matrix, range: 'narrow' })
+    return pictureLevels(picture, matrix, EBU_R103_V3)
+  }
+
+  it.each(vectors.limits)(
+    'takes $low to $high of $depth bits and no code more, by any luma equation',
+    ({ depth, low, high }) => {
+      for (const matrix of ['bt601', 'bt709', 'bt2020'] as const) {
+        expect(flat(depth, low, matrix).outside).toBe(0)
+        expect(flat(depth, high, matrix).outside).toBe(0)
+        expect(flat(depth, low - 1, matrix)).toMatchObject({ below: 64, above: 0 })
+        expect(flat(depth, high + 1, matrix)).toMatchObject({ below: 0, above: 64 })
+      }
+    },
+  )
+
+  it('is −35 to 735 mV', () => {
+    const { low, high, epsilon } = vectors.limitsMv
+    for (const limits of [EBU_R103_V3.rgb, EBU_R103_V3.luma]) {
+      expect(Math.abs(limits[0] * 700 - low)).toBeLessThan(epsilon)
+      expect(Math.abs(limits[1] * 700 - high)).toBeLessThan(epsilon)
+    }
+  })
+
+  it('takes exactly one part in a hundred outside, and not a pixel more', () => {
+    const some = { low: -0.2, high: 0.9 }
+    const judged = (outside: number) => {
+      const gatherer = createVerdictGatherer(EBU_R103_V3)
+      gatherer.add(frame(0), {
+        r: some,
+        g: some,
+        b: some,
+        y: some,
+        below: outside,
+        above: 0,
+        outside,
+        pixels: 414_720,
+      })
+      return gatherer.verdict()
+    }
+    expect(EBU_R103_V3.area).toBe(vectors.area.part)
+    expect(judged(4147)).toMatchObject({ isInside: true, framesOutside: 0 })
+    expect(judged(4148)).toMatchObject({ isInside: false, framesOutside: 1 })
+  })
+
+  it('is one part in a hundred where that is a whole number of pixels', () => {
+    for (const pixels of [100, 5700, 230_400]) {
+      const picture = rgbPicture(100, pixels / 100)
+      for (const plane of [picture.r, picture.g, picture.b]) plane.fill(0.5)
+      for (let i = 0; i < pixels / 100; i++) picture.r[i] = 1.2
+      const levels = pictureLevels(picture, 'bt709', { ...EBU_R103_V3, filtered: false })
+      const gatherer = createVerdictGatherer(EBU_R103_V3)
+      gatherer.add(frame(0), levels)
+      expect(gatherer.verdict()).toMatchObject({ isInside: true, areaOutside: 0.01 })
+    }
+  })
+
+  it('knows nothing before a frame was added', () => {
+    expect(createVerdictGatherer(EBU_R103_V3).verdict()).toBeUndefined()
+  })
+
+  it.each(['ebu-r103-v3', 'EBU R 103 v3', 'EBU R103 v3', 'ebu r103v3'])(
+    'is found as %s',
+    (name) => {
+      expect(toleranceByName(name)).toBe(EBU_R103_V3)
+    },
+  )
+
+  it('is not found as anything else', () => {
+    expect(toleranceByName('R 103')).toBeUndefined()
+    expect(toleranceProfile('EBU R 103 v3')).toBeUndefined()
   })
 
   const verdictOf = (rows: number) => {

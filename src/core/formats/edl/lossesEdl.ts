@@ -4,11 +4,14 @@ import type { Job } from '../../job/job.ts'
 import type { ReelId } from '../../job/recordIds.ts'
 import { cueWords, numbersWhere, sharedLosses } from '../sharedLosses.ts'
 import { edlDecimal } from './edlDecimal.ts'
-import { edlReelName } from './edlReelName.ts'
+import { edlReelNameIn } from './edlReelName.ts'
 import { edlText } from './edlText.ts'
 
 /** The most events a conventional list holds; longer ones are split. */
 export const EVENT_LIMIT = 999
+
+/** The longest title of a conventional list. */
+export const TITLE_LIMIT = 70
 
 /** What an edit decision list cannot carry of this reel, one sentence each. */
 export const lossesEdl = (job: Job, reelId: ReelId): readonly string[] => {
@@ -25,10 +28,15 @@ export const lossesEdl = (job: Job, reelId: ReelId): readonly string[] => {
     losses.push(
       `More than six decimals: the numbers of ${cueWords(rounded)} are rounded. The ASC CDL collection has them exactly.`,
     )
-  const name = edlReelName(reel.name)
+  const name = edlReelNameIn(job, reelId)
   if (name !== reel.name)
     losses.push(
       `The reel's full name “${reel.name}”: the event lines say ${name}, a comment has the rest.`,
+    )
+  const { title } = job.info.job
+  if (edlText(title) !== title.trim() || edlText(title).length > TITLE_LIMIT)
+    losses.push(
+      `The whole title: a list takes ${TITLE_LIMIT} characters of plain ASCII, fewer where it is split.`,
     )
   const reworded = numbersWhere(cues, ({ note }) => edlText(note) !== note.trim())
   if (reworded.length > 0)

@@ -6,39 +6,49 @@ import { cueEnd, cuesOfReel } from '../../job/cueList.ts'
 import type { Cue, Job, Reel } from '../../job/job.ts'
 import type { ReelId } from '../../job/recordIds.ts'
 import { nominalFramesPerSecond } from '../../time/rate.ts'
-import { formatTimecode } from '../../time/timecode.ts'
+import { canDropFrames, formatTimecode } from '../../time/timecode.ts'
 import { fileNameOf } from '../listNames.ts'
 import { edlDecimal } from './edlDecimal.ts'
-import { edlReelName } from './edlReelName.ts'
+import { edlReelNameIn } from './edlReelName.ts'
 import { edlText } from './edlText.ts'
-import { EVENT_LIMIT } from './lossesEdl.ts'
-
-const LONGEST_TITLE = 70
+import { EVENT_LIMIT, TITLE_LIMIT } from './lossesEdl.ts'
 
 const group = (t: Triple): string => `(${t.map(edlDecimal).join(' ')})`
 
 /** Counting mode; 625/50 and 24-frame lists have none. */
 const countingMode = ({ rate, isDropFrame }: Reel): string[] => {
   if (nominalFramesPerSecond(rate) % 30 !== 0) return []
-  return [`FCM: ${isDropFrame ? 'DROP FRAME' : 'NON-DROP FRAME'}`]
+  const drops = isDropFrame && canDropFrames(rate)
+  return [`FCM: ${drops ? 'DROP FRAME' : 'NON-DROP FRAME'}`]
 }
 
-const event = (reel: Reel, cue: Cue, end: number, eventNumber: number, cueNumber: number) => {
+type Event = {
+  readonly reel: Reel
+  readonly reelName: string
+  readonly cue: Cue
+  readonly end: number
+  readonly number: number
+  readonly cueNumber: number
+}
+
+/**
+ * A cue's event line and its comments. The note has a word before it, so that a note such as
+ * `ASC_SAT 2` is never taken for the grade.
+ */
+const eventLines = ({ reel, reelName, cue, end, number, cueNumber }: Event): string[] => {
   const label = (frame: number): string =>
     formatTimecode(reel.startCount + frame, reel.rate, reel.isDropFrame).replace(';', ':')
   const cueIn = label(cue.first)
   const cueOut = label(end)
-  const number = String(eventNumber).padStart(3, '0')
-  const name = edlReelName(reel.name).padEnd(8)
   const { slope, offset, power, saturation } = gradeToCdl(cue.grade)
   const note = edlText(cue.note)
   return [
-    `${number}  ${name} V     C        ${cueIn} ${cueOut} ${cueIn} ${cueOut}`,
+    `${String(number).padStart(3, '0')}  ${reelName.padEnd(8)} V     C        ${cueIn} ${cueOut} ${cueIn} ${cueOut}`,
     `* FROM CLIP NAME: ${edlText(reel.name)} CUE ${String(cueNumber).padStart(4, '0')}`,
     `* ASC_SOP ${group(slope)}${group(offset)}${group(power)}`,
     `* ASC_SAT ${edlDecimal(saturation)}`,
     ...(cue.ramp > 0 ? [`* RAMP ${String(cue.ramp).padStart(3, '0')} FRAMES`] : []),
-    ...(note === '' ? [] : [`* ${note}`]),
+    ...(note === '' ? [] : [`* NOTE: ${note}`]),
   ]
 }
 
@@ -54,20 +64,27 @@ export const writeEdl = (
   const reel = job.reels[reelId]
   if (!reel) return fail(problem('not-found', 'This reel is not in the job; choose another.'))
   const cues = cuesOfReel(job, reelId)
+  const reelName = edlReelNameIn(job, reelId)
   const parts = Math.max(1, Math.ceil(cues.length / EVENT_LIMIT))
   const files = Array.from({ length: parts }, (_, part) => {
     const from = part * EVENT_LIMIT
     const suffix = parts > 1 ? ` ${part + 1} OF ${parts}` : ''
-    const title = edlText(job.info.job.title).slice(0, LONGEST_TITLE - suffix.length)
+    const whole = edlText(job.info.job.title) || edlText(reel.name)
+    const title = whole.slice(0, TITLE_LIMIT - suffix.length).trimEnd()
     const lines = [
       `TITLE: ${title}${suffix}`,
       ...countingMode(reel),
       '',
-      ...cues
-        .slice(from, from + EVENT_LIMIT)
-        .flatMap((cue, i) =>
-          event(reel, cue, cueEnd(cues, from + i, reel.frames), i + 1, from + i + 1),
-        ),
+      ...cues.slice(from, from + EVENT_LIMIT).flatMap((cue, i) =>
+        eventLines({
+          reel,
+          reelName,
+          cue,
+          end: cueEnd(cues, from + i, reel.frames),
+          number: i + 1,
+          cueNumber: from + i + 1,
+        }),
+      ),
     ]
     const name = `${fileNameOf(reel)}${parts > 1 ? `-${part + 1}` : ''}.edl`
     return { name, text: `${lines.join('\r\n')}\r\n` }

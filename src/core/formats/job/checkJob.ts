@@ -1,9 +1,15 @@
 import { type Problem, problem } from '../../base/problem.ts'
-import type { Cue, Reel } from '../../job/job.ts'
+import type { Cue, JobInfo, Reel } from '../../job/job.ts'
+import { toleranceProfile, unknownTolerance } from '../../tolerance/profile.ts'
 
 /** What a schema cannot say: how the records of a job hang together. Every problem, by field. */
-export const checkJob = (reels: readonly Reel[], cues: readonly Cue[]): readonly Problem[] => {
+export const checkJob = (
+  info: JobInfo,
+  reels: readonly Reel[],
+  cues: readonly Cue[],
+): readonly Problem[] => {
   const problems: Problem[] = []
+  if (!toleranceProfile(info.tolerance)) problems.push(unknownTolerance(info.tolerance))
   const byId = new Map<string, Reel>()
   const firsts = new Set<string>()
   const ids = new Set<string>()
@@ -28,7 +34,7 @@ export const checkJob = (reels: readonly Reel[], cues: readonly Cue[]): readonly
       problems.push(
         problem(
           'not-found',
-          `The cue names a reel “${cue.reel}” that is not in the job.`,
+          `The cue names a reel “${cue.reel}” that is not in the job; name one that is.`,
           field('reel'),
         ),
       )
@@ -36,14 +42,18 @@ export const checkJob = (reels: readonly Reel[], cues: readonly Cue[]): readonly
       problems.push(
         problem(
           'out-of-range',
-          `The cue begins at frame ${cue.first}, past the reel's ${reel.frames} frames.`,
+          `The cue begins at frame ${cue.first}, past the reel's ${reel.frames} frames; move or take it out.`,
           field('first'),
         ),
       )
     const place = `${cue.reel} ${cue.first}`
     if (firsts.has(place))
       problems.push(
-        problem('conflict', `Two cues begin on frame ${cue.first} of a reel.`, field('first')),
+        problem(
+          'conflict',
+          `Two cues begin on frame ${cue.first} of a reel; move or take out one.`,
+          field('first'),
+        ),
       )
     firsts.add(place)
     for (const c of [0, 1, 2] as const)
@@ -51,15 +61,15 @@ export const checkJob = (reels: readonly Reel[], cues: readonly Cue[]): readonly
         problems.push(
           problem(
             'out-of-range',
-            'Gain is below lift, which ASC CDL cannot carry.',
-            field('grade.gain'),
+            'Gain is below lift, which ASC CDL cannot carry; raise it.',
+            field(`grade.gain.${c}`),
           ),
         )
   }
   for (const reel of byId.values())
     if (!firsts.has(`${reel.id} 0`))
       problems.push(
-        problem('missing', `Reel “${reel.name}” has no cue on its first frame (0).`, {
+        problem('missing', `Reel “${reel.name}” has no cue on its first frame (0); add one.`, {
           field: 'cues',
         }),
       )

@@ -1,3 +1,5 @@
+import { LARGEST_NUMBER, SMALLEST_GAMMA } from '../../job/limits.ts'
+
 /**
  * Whether a value is a cue just as `cueSchema` has it: the same answer, found some thirty times
  * faster, so that a job of thousands of cues opens at once. What fails here is looked at by the
@@ -24,7 +26,6 @@ export const isPlainCue = (value: unknown): boolean => {
 const AGREEMENTS = new Set(['open', 'agreed', 'asked'])
 const KINDS = new Set(['start', 'cut', 'dissolve', 'fade-out', 'fade-in', 'dip', 'by-hand'])
 const IDENTIFIER = /^[A-Za-z][A-Za-z0-9_-]{0,63}$/
-const LARGEST = 1e6
 
 /** A record with this many keys; that each is the one meant follows from their values. */
 const hasJust = (value: unknown, keys: number): value is Record<string, unknown> =>
@@ -45,7 +46,9 @@ const isWhole = (value: unknown, high: number): boolean =>
 const isTriple = (value: unknown, isFine: (each: number) => boolean): boolean =>
   Array.isArray(value) &&
   value.length === 3 &&
-  [value[0], value[1], value[2]].every((each) => isBetween(each, -LARGEST, LARGEST) && isFine(each))
+  [value[0], value[1], value[2]].every(
+    (each) => isBetween(each, -LARGEST_NUMBER, LARGEST_NUMBER) && isFine(each),
+  )
 
 const isBoundary = (value: unknown): boolean =>
   hasJust(value, 2) &&
@@ -56,9 +59,9 @@ const isBoundary = (value: unknown): boolean =>
 const isGrade = (value: unknown): boolean =>
   hasJust(value, 4) &&
   isTriple(value.lift, () => true) &&
-  isTriple(value.gamma, (each) => each > 0) &&
+  isTriple(value.gamma, (each) => each >= SMALLEST_GAMMA) &&
   isTriple(value.gain, () => true) &&
-  isBetween(value.saturation, 0, LARGEST)
+  isBetween(value.saturation, 0, LARGEST_NUMBER)
 
 const isFraming = (value: unknown): boolean =>
   hasJust(value, 3) &&

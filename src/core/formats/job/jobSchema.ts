@@ -1,19 +1,19 @@
 import * as v from 'valibot'
+import { LARGEST_NUMBER, NAME_LIMIT, SMALLEST_GAMMA } from '../../job/limits.ts'
 
-/** No number of a job comes near it; what JSON reads as infinite is past it. */
-const LARGEST = 1e6
-const finite = v.pipe(v.number(), v.minValue(-LARGEST), v.maxValue(LARGEST))
+/** What JSON reads as infinite is past the largest number too. */
+const finite = v.pipe(v.number(), v.minValue(-LARGEST_NUMBER), v.maxValue(LARGEST_NUMBER))
 const wholeFrom = (low: number) =>
   v.pipe(v.number(), v.integer(), v.minValue(low), v.maxValue(Number.MAX_SAFE_INTEGER))
 const text = (limit: number) => v.pipe(v.string(), v.maxLength(limit))
 const identifier = v.pipe(v.string(), v.regex(/^[A-Za-z][A-Za-z0-9_-]{0,63}$/))
 const triple = v.strictTuple([finite, finite, finite])
-const above = (low: number) => v.pipe(finite, v.gtValue(low))
-const positiveTriple = v.strictTuple([above(0), above(0), above(0)])
+const gamma = v.pipe(finite, v.minValue(SMALLEST_GAMMA))
+const gammaTriple = v.strictTuple([gamma, gamma, gamma])
 
 const gradeSchema = v.strictObject({
   lift: v.pipe(triple, v.description('Black level of R, G, B as signal: 0 black, 1 peak.')),
-  gamma: v.pipe(positiveTriple, v.description('Gamma of R, G, B; above 1 brightens.')),
+  gamma: v.pipe(gammaTriple, v.description('Gamma of R, G, B; above 1 brightens.')),
   gain: v.pipe(triple, v.description('Peak white of R, G, B as signal; not below lift.')),
   saturation: v.pipe(finite, v.minValue(0)),
 })
@@ -45,12 +45,12 @@ export const cueSchema = v.strictObject({
 const statedBy = v.picklist(['file', 'person'])
 
 const mediaSchema = v.strictObject({
-  name: text(1000),
+  name: text(NAME_LIMIT),
   container: text(100),
   codec: text(100),
   width: v.pipe(wholeFrom(1), v.maxValue(65_536)),
   height: v.pipe(wholeFrom(1), v.maxValue(65_536)),
-  displayAspect: above(0),
+  displayAspect: v.pipe(finite, v.gtValue(0)),
   depth: v.pipe(wholeFrom(8), v.maxValue(16)),
   layout: v.picklist(['420', '422', '444', 'rgb']),
   matrix: v.picklist(['bt601', 'bt709', 'bt2020']),
@@ -63,7 +63,7 @@ const mediaSchema = v.strictObject({
 
 const reelSchema = v.strictObject({
   id: identifier,
-  name: v.pipe(text(200), v.minLength(1)),
+  name: v.pipe(text(NAME_LIMIT), v.minLength(1)),
   gauge: v.picklist([
     '35mm-4perf',
     '35mm-3perf',
@@ -84,7 +84,7 @@ const reelSchema = v.strictObject({
 export const jobFileSchema = v.strictObject({
   format: v.literal('reelwright-job'),
   version: v.literal(1),
-  info: v.strictObject({ id: v.literal('job'), title: text(300), tolerance: text(100) }),
+  info: v.strictObject({ id: v.literal('job'), title: text(NAME_LIMIT), tolerance: text(100) }),
   reels: v.pipe(v.array(reelSchema), v.minLength(1), v.maxLength(1000)),
   cues: v.pipe(v.array(cueSchema), v.maxLength(MOST_CUES)),
 })

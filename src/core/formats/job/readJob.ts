@@ -10,6 +10,9 @@ import { type AnyJobFile, JOB_VERSION, migrateUp } from './migrations.ts'
 /** A job of 200,000 cues is about 100 MB; nothing larger is read. */
 const LARGEST = 128 * 2 ** 20
 
+/** Some editors write it before UTF-8; a reader may pass over it (RFC 8259 §8.1). */
+const BYTE_ORDER_MARK = '\ufeff'
+
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
 
@@ -49,7 +52,7 @@ export const readJob = (text: string): Result<Job> => {
     return fail(problem('too-large', 'A job file of more than 128 MB is not read; split the job.'))
   let parsed: unknown
   try {
-    parsed = JSON.parse(text)
+    parsed = JSON.parse(text.startsWith(BYTE_ORDER_MARK) ? text.slice(1) : text)
   } catch (error) {
     return fail(malformed(text, error))
   }
@@ -83,7 +86,7 @@ export const readJob = (text: string): Result<Job> => {
   }
   const { info, reels } = file.output
   const cues = (plainCues ?? file.output.cues) as readonly unknown[] as readonly Cue[]
-  const problems = checkJob(reels as readonly unknown[] as readonly Reel[], cues)
+  const problems = checkJob(info, reels as readonly unknown[] as readonly Reel[], cues)
   return resultOf(
     {
       info: { job: info },

@@ -1,4 +1,5 @@
-import { ok, type Result } from '../../base/result.ts'
+import { problem } from '../../base/problem.ts'
+import { fail, ok, type Result } from '../../base/result.ts'
 import { type Frame, frame } from '../../time/frame.ts'
 import { cueChange } from '../change.ts'
 import { cuesOfReel } from '../cueList.ts'
@@ -16,7 +17,8 @@ export type Placement = {
 
 /**
  * Adds cues at the places found. A place where a cue already begins keeps that cue; a new cue
- * begins with the values of the cue whose frames it takes, so nothing on screen changes.
+ * begins with the values of the cue whose frames it takes, so nothing on screen changes. Of two
+ * places on one frame the first counts; a place outside the reel is refused.
  */
 export const placeCues = (
   job: Job,
@@ -24,10 +26,23 @@ export const placeCues = (
   places: readonly Placement[],
   newId: () => CueId,
 ): Result<LabelledChange> => {
+  const frames = job.reels[reelId]?.frames
+  if (frames === undefined) return fail(problem('not-found', 'This reel is no longer in the job.'))
+  const outside = places.find(({ first }) => !(first >= 0 && first < frames))
+  if (outside)
+    return fail(
+      problem('out-of-range', `A cue cannot begin outside the reel's ${frames} frames.`, {
+        frame: outside.first,
+      }),
+    )
   const existing = cuesOfReel(job, reelId)
   const taken = new Set(existing.map((cue) => cue.first))
   const added = places
-    .filter(({ first }) => !taken.has(first))
+    .filter(({ first }) => {
+      const isFree = !taken.has(first)
+      taken.add(first)
+      return isFree
+    })
     .map(({ first, ramp, boundary }) => {
       const from = existing.findLast((cue) => cue.first < first)
       const made = newCue(newId(), reelId, first, boundary, ramp)

@@ -1,0 +1,13 @@
+/**
+ * What a job holds at most. The commands refuse what is past these and the job file is read by
+ * them, so that whatever was made can be saved and opened again.
+ */
+
+/** Characters of the job's title, and of the names of a reel and its file. */
+export const NAME_LIMIT = 1000
+
+/** The size of any number of a grade: no signal comes near it, and its decimals stay plain. */
+export const LARGEST_NUMBER = 1e6
+
+/** With gamma from here to `LARGEST_NUMBER`, the power 1/gamma is never 0 in six decimals. */
+export const SMALLEST_GAMMA = 1e-6

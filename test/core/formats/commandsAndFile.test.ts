@@ -1,0 +1,136 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import type { Result } from '../../../src/core/base/result.ts'
+import { readJob } from '../../../src/core/formats/job/readJob.ts'
+import { writeJob } from '../../../src/core/formats/job/writeJob.ts'
+import { applyChange } from '../../../src/core/job/change.ts'
+import { joinCues } from '../../../src/core/job/commands/joinCues.ts'
+import { moveBoundary } from '../../../src/core/job/commands/moveBoundary.ts'
+import { placeCues } from '../../../src/core/job/commands/placeCues.ts'
+import { setFraming } from '../../../src/core/job/commands/setFraming.ts'
+import { setGrade } from '../../../src/core/job/commands/setGrade.ts'
+import { setJobInfo } from '../../../src/core/job/commands/setJobInfo.ts'
+import { setNote } from '../../../src/core/job/commands/setNote.ts'
+import { setRamp } from '../../../src/core/job/commands/setRamp.ts'
+import { setReel } from '../../../src/core/job/commands/setReel.ts'
+import { splitCue } from '../../../src/core/job/commands/splitCue.ts'
+import type { LabelledChange } from '../../../src/core/job/history.ts'
+import type { Job } from '../../../src/core/job/job.ts'
+import type { CueId } from '../../../src/core/job/recordIds.ts'
+import { frame } from '../../../src/core/time/frame.ts'
+import { cueId, REEL_ID, sampleJob } from '../../support/sampleJob.ts'
+
+/** Ids are never used twice, as with `newCueId`. */
+let made = 0
+const newId = () => `cue-made-${made++}` as CueId
+
+type Step = (job: Job) => Result<LabelledChange>
+
+/** Any number a caller could hand in, the plain ones often. −0 is left out: text has no −0. */
+const anyNumber = fc
+  .oneof(
+    fc.double({ min: -2, max: 6, noNaN: true }),
+    fc.double(),
+    fc.constantFrom(1e-7, 1e-6, 1e6, 1e6 + 1, 5e-324, Number.MAX_VALUE),
+  )
+  .map((value) => value + 0)
+const anyTriple = fc.tuple(anyNumber, anyNumber, anyNumber)
+const anyFrame = fc.integer({ min: -3, max: 1003 }).map(frame)
+const anyText = fc.oneof(
+  fc.string(),
+  fc.constantFrom('', ' ', 'é'.repeat(1000), 'n'.repeat(4001), 'ab\r\ncd', '\ud800', '−😀\u0000'),
+)
+const anyCue = fc.integer({ min: 1, max: 6 }).map(cueId)
+
+const anyStep: fc.Arbitrary<Step> = fc.oneof(
+  fc.tuple(anyCue, anyTriple, anyTriple, anyTriple, anyNumber).map(
+    ([id, lift, gamma, gain, saturation]): Step =>
+      (job) =>
+        setGrade(job, [id], () => ({ lift, gamma, gain, saturation })),
+  ),
+  fc
+    .tuple(
+      anyCue,
+      fc.constantFrom<0 | 1 | 2>(0, 1, 2),
+      fc.constantFrom('lift', 'gain', 'gamma'),
+      anyNumber,
+    )
+    .map(
+      ([id, channel, stage, value]): Step =>
+        (job) =>
+          setGrade(job, [id], (grade) => ({
+            ...grade,
+            [stage]: [0, 1, 2].map((c) => (c === channel ? value : grade[stage as 'lift'][c])),
+          })),
+    ),
+  fc.tuple(anyCue, anyNumber, anyNumber, anyNumber).map(
+    ([id, zoom, pan, tilt]): Step =>
+      (job) =>
+        setFraming(job, [id], () => ({ zoom, pan, tilt })),
+  ),
+  fc.tuple(anyCue, anyText).map(
+    ([id, note]): Step =>
+      (job) =>
+        setNote(job, id, note),
+  ),
+  fc.tuple(anyCue, fc.oneof(fc.integer(), anyNumber)).map(
+    ([id, ramp]): Step =>
+      (job) =>
+        setRamp(job, [id], ramp),
+  ),
+  fc.tuple(anyCue, anyFrame).map(
+    ([id, at]): Step =>
+      (job) =>
+        moveBoundary(job, id, at),
+  ),
+  anyFrame.map(
+    (at): Step =>
+      (job) =>
+        splitCue(job, REEL_ID, at, newId()),
+  ),
+  anyCue.map(
+    (id): Step =>
+      (job) =>
+        joinCues(job, [id]),
+  ),
+  fc.array(anyFrame, { maxLength: 4 }).map(
+    (firsts): Step =>
+      (job) => {
+        const boundary = { kind: 'cut', confidence: 0.7 } as const
+        const places = firsts.map((first) => ({ first, ramp: 0, boundary }))
+        return placeCues(job, REEL_ID, places, newId)
+      },
+  ),
+  anyText.map(
+    (title): Step =>
+      (job) =>
+        setJobInfo(job, (info) => ({ ...info, title })),
+  ),
+  anyText.map(
+    (name): Step =>
+      (job) =>
+        setReel(job, REEL_ID, (reel) => ({ ...reel, name })),
+  ),
+)
+
+describe('commands and the job file', () => {
+  it('agree: whatever commands make of a job can be written and read back', () => {
+    let done = 0
+    let refused = 0
+    fc.assert(
+      fc.property(fc.array(anyStep, { minLength: 1, maxLength: 6 }), (steps) => {
+        let job = sampleJob()
+        for (const step of steps) {
+          const result = step(job)
+          if (result.ok) job = applyChange(job, result.value.change)
+          if (result.ok) done++
+          else refused++
+        }
+        expect(readJob(writeJob(job))).toEqual({ ok: true, value: job })
+      }),
+      { seed: 1, numRuns: 2000 },
+    )
+    expect(done).toBeGreaterThan(1000)
+    expect(refused).toBeGreaterThan(1000)
+  })
+})

@@ -1,0 +1,120 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { IDENTITY_GRADE } from '../../../src/core/colour/grade.ts'
+import { deliverPicture } from '../../../src/core/picture/deliverPicture.ts'
+import { framePicture } from '../../../src/core/picture/framePicture.ts'
+import { type Framing, IDENTITY_FRAMING, mixFraming } from '../../../src/core/picture/framing.ts'
+import { type RgbPicture, rgbPicture } from '../../../src/core/picture/rgbPicture.ts'
+
+const WIDTH = 16
+const HEIGHT = 8
+
+const picture = (at: (x: number, y: number) => number): RgbPicture => {
+  const made = rgbPicture(WIDTH, HEIGHT)
+  for (const [c, plane] of [made.r, made.g, made.b].entries())
+    for (let i = 0; i < plane.length; i++) plane[i] = at(i % WIDTH, Math.floor(i / WIDTH)) + c
+  return made
+}
+
+const framed = (framing: Partial<Framing>, at: (x: number, y: number) => number) =>
+  framePicture(picture(at), { ...IDENTITY_FRAMING, ...framing })
+
+const pixel = ({ r }: RgbPicture, x: number, y: number): number => r[y * WIDTH + x] ?? Number.NaN
+
+/** Each pixel tells its own place. */
+const place = (x: number, y: number): number => 100 * y + x + 1
+
+describe('framing', () => {
+  it('at rest leaves the picture as it is', () => {
+    const scanned = picture(place)
+    expect(framePicture(scanned, IDENTITY_FRAMING)).toBe(scanned)
+  })
+
+  it('pan moves the view right by parts of the width: the picture goes left, black comes in', () => {
+    const out = framed({ pan: 3 / WIDTH }, place)
+    for (let x = 0; x < WIDTH; x++)
+      expect(pixel(out, x, 2)).toBeCloseTo(x < WIDTH - 3 ? place(x + 3, 2) : 0, 12)
+  })
+
+  it('tilt moves the view down by parts of the height: the picture goes up', () => {
+    const out = framed({ tilt: 2 / HEIGHT }, place)
+    for (let y = 0; y < HEIGHT; y++)
+      expect(pixel(out, 4, y)).toBeCloseTo(y < HEIGHT - 2 ? place(4, y + 2) : 0, 12)
+  })
+
+  it('zoom 2 shows the middle half: the first pixel is a quarter in, between pixels', () => {
+    const out = framed({ zoom: 2 }, (x) => x)
+    expect(pixel(out, 0, 0)).toBeCloseTo(3.75, 12)
+    expect(pixel(out, WIDTH - 1, 0)).toBeCloseTo(11.25, 12)
+  })
+
+  it('zoom 0.5 shows all of the scan in the middle, black around it', () => {
+    const out = framed({ zoom: 0.5 }, () => 1)
+    for (let y = 0; y < HEIGHT; y++)
+      for (let x = 0; x < WIDTH; x++) {
+        const isScan = x >= 4 && x < 12 && y >= 2 && y < 6
+        expect(pixel(out, x, y)).toBe(isScan ? 1 : 0)
+      }
+  })
+
+  it('a slope stays the slope its framing makes of it, wherever the view is inside', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0.5, max: 4, noNaN: true }),
+        fc.double({ min: -0.4, max: 0.4, noNaN: true }),
+        fc.double({ min: -0.4, max: 0.4, noNaN: true }),
+        (zoom, pan, tilt) => {
+          const out = framed({ zoom, pan, tilt }, (x, y) => 10 + 3 * x - 2 * y)
+          for (let y = 0; y < HEIGHT; y++)
+            for (let x = 0; x < WIDTH; x++) {
+              // From the middle of the view: (delivered − middle)/zoom, the pan in delivered widths.
+              const sx = WIDTH / 2 + (x + 0.5 - WIDTH / 2) / zoom + (pan * WIDTH) / zoom - 0.5
+              const sy = HEIGHT / 2 + (y + 0.5 - HEIGHT / 2) / zoom + (tilt * HEIGHT) / zoom - 0.5
+              const isInside = sx >= 0 && sx <= WIDTH - 1 && sy >= 0 && sy <= HEIGHT - 1
+              const isOutside = sx < -0.51 || sx > WIDTH - 0.49 || sy < -0.51 || sy > HEIGHT - 0.49
+              if (isInside) expect(pixel(out, x, y)).toBeCloseTo(10 + 3 * sx - 2 * sy, 9)
+              if (isOutside) expect(pixel(out, x, y)).toBe(0)
+            }
+        },
+      ),
+      { seed: 1, numRuns: 100 },
+    )
+  })
+
+  it('treats the three channels alike', () => {
+    const out = framed({ zoom: 1.3, pan: 0.05 }, place)
+    for (let i = 0; i < out.r.length; i++) {
+      expect((out.g[i] ?? 0) - (out.r[i] ?? 0)).toBeCloseTo(1, 9)
+      expect((out.b[i] ?? 0) - (out.r[i] ?? 0)).toBeCloseTo(2, 9)
+    }
+  })
+
+  it('half-way between two framings is half of each number', () => {
+    const a = { zoom: 1, pan: 0, tilt: -0.2 }
+    const b = { zoom: 2, pan: 0.1, tilt: 0.2 }
+    expect(mixFraming(a, b, 0.5)).toEqual({ zoom: 1.5, pan: 0.05, tilt: 0 })
+  })
+})
+
+describe('the delivered picture', () => {
+  it('is graded before it is framed: lift leaves the surround of a small picture black', () => {
+    const grey = new Uint8Array(WIDTH * HEIGHT).fill(128)
+    const planes = {
+      width: WIDTH,
+      height: HEIGHT,
+      layout: '444',
+      depth: 8,
+      samples: [grey.slice().fill(16), grey, grey],
+    } as const
+    const grade = { ...IDENTITY_GRADE, lift: [0.1, 0.2, 0.3] } as const
+    const coding = { matrix: 'bt709', range: 'narrow' } as const
+    const out = deliverPicture(planes, coding, grade, { ...IDENTITY_FRAMING, zoom: 0.5 })
+    const middle = 4 * WIDTH + 8
+    expect([out.r[middle], out.g[middle], out.b[middle]].map((v) => v?.toFixed(9))).toEqual([
+      '0.100000000',
+      '0.200000000',
+      '0.300000000',
+    ])
+    expect([out.r[0], out.g[0], out.b[0]]).toEqual([0, 0, 0])
+  })
+})
