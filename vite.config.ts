@@ -3,7 +3,8 @@ import { resolve } from 'node:path'
 import react from '@vitejs/plugin-react'
 import { playwright } from '@vitest/browser-playwright'
 import { defineConfig } from 'vitest/config'
-import { BROWSER_ARGS, browserPath } from './test/support/browser.ts'
+import { browserPath } from './src/cli/browserPath.mjs'
+import { BROWSER_ARGS } from './test/support/browser.ts'
 
 /** Cross-origin isolation, for shared memory between workers; served by `npm start` as well. */
 const ISOLATION_HEADERS = {

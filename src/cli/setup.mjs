@@ -7,6 +7,7 @@ import { spawnSync } from 'node:child_process'
 import { existsSync, readdirSync, statSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { browserPath } from './browserPath.mjs'
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..')
 
@@ -59,19 +60,6 @@ const build = () => {
   if (built < sources) must('npm', ['run', '--silent', 'build'])
 }
 
-const BROWSERS = [
-  process.env.REELWRIGHT_BROWSER,
-  '/usr/bin/chromium',
-  '/usr/bin/chromium-browser',
-  '/usr/bin/google-chrome',
-  '/usr/bin/google-chrome-stable',
-  '/Applications/Google Chrome.app/Contents/MacOS/Google Chrome',
-  '/Applications/Chromium.app/Contents/MacOS/Chromium',
-  'C:/Program Files/Google/Chrome/Application/chrome.exe',
-]
-
-const hasBrowser = () => BROWSERS.some((path) => path !== undefined && existsSync(path))
-
 /** @param {string[]} names */
 const installFromDistribution = (names) => {
   if (!existsSync('/usr/bin/apt-get')) return
@@ -82,10 +70,10 @@ const installFromDistribution = (names) => {
 }
 
 const installBrowser = () => {
-  if (hasBrowser()) return
+  if (browserPath()) return
   console.log('No Chromium or Chrome found; installing one.')
   installFromDistribution(['chromium'])
-  if (hasBrowser()) return
+  if (browserPath()) return
   if (run('npx', ['playwright', 'install', 'chromium']) === 0) return
   console.error(
     'The tests need a browser: install Chromium or Chrome, or name one in REELWRIGHT_BROWSER.',

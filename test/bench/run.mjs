@@ -6,6 +6,7 @@ import { execFileSync, spawn } from 'node:child_process'
 import { existsSync, mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { chromium } from '@playwright/test'
+import { browserPath } from '../../src/cli/browserPath.mjs'
 import { findingRow } from './findingRow.mjs'
 import { openingRow } from './openingRow.mjs'
 import { typingRow } from './typingRow.mjs'
@@ -38,11 +39,9 @@ const server = spawn(process.execPath, ['dist/cli/main.js', 'serve', '--port', S
   stdio: ['ignore', 'pipe', 'inherit'],
 })
 await new Promise((resolve) => server.stdout.once('data', resolve))
-const browserPath = [process.env.REELWRIGHT_BROWSER, '/usr/bin/chromium'].find(
-  (path) => path && existsSync(path),
-)
+const executablePath = browserPath()
 const browser = await chromium.launch({
-  ...(browserPath ? { executablePath: browserPath } : {}),
+  ...(executablePath === undefined ? {} : { executablePath }),
   chromiumSandbox: false,
 })
 const rows = []

@@ -6,12 +6,14 @@ import { spawn } from 'node:child_process'
 import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { chromium } from '@playwright/test'
+import { browserPath } from '../../src/cli/browserPath.mjs'
 
 const ROOT = join(import.meta.dirname, '../..')
 const PICTURES = join(ROOT, 'docs/pictures')
 const PORT = 8798
 const ADDRESS = `http://127.0.0.1:${PORT}/`
 
+const executablePath = browserPath()
 mkdirSync(PICTURES, { recursive: true })
 const server = spawn(process.execPath, ['dist/cli/main.js', 'serve', '--port', String(PORT)], {
   cwd: ROOT,
@@ -19,8 +21,7 @@ const server = spawn(process.execPath, ['dist/cli/main.js', 'serve', '--port', S
 })
 await new Promise((resolve) => server.stdout.once('data', resolve))
 const browser = await chromium.launch({
-  ...(process.env.REELWRIGHT_BROWSER ? { executablePath: process.env.REELWRIGHT_BROWSER } : {}),
-  ...(process.platform === 'linux' ? { executablePath: '/usr/bin/chromium' } : {}),
+  ...(executablePath === undefined ? {} : { executablePath }),
   chromiumSandbox: false,
 })
 try {

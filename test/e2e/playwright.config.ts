@@ -1,5 +1,6 @@
 import { defineConfig } from '@playwright/test'
-import { BROWSER_ARGS, browserPath } from '../support/browser.ts'
+import { browserPath } from '../../src/cli/browserPath.mjs'
+import { BROWSER_ARGS } from '../support/browser.ts'
 
 const PORT = 8799
 const executablePath = browserPath()

@@ -94,7 +94,7 @@ test('a real reel becomes a graded cue list, is handed over, and is there after 
   await zoom.focus()
   for (let i = 0; i < 3; i++) await zoom.press('ArrowUp')
   await expect(zoom).toHaveValue('1.030×')
-  const note = page.getByLabel('Note')
+  const note = page.getByRole('textbox', { name: 'note' })
   await note.fill('Kept small: <b>title</b>')
   await note.press('Escape')
   await expect(page.getByText('Kept small: <b>title</b>').first()).toBeVisible()
@@ -148,7 +148,7 @@ test('the sample reel opens, and a file that cannot be read is refused in a sent
   await expect(page.getByText(/^cue 1 of 18 ·/u)).toBeVisible()
   await expect(page.getByRole('row', { name: /10:00:04:10/u })).toBeVisible()
   await page.getByRole('button', { name: 'Commands' }).click()
-  await page.getByPlaceholder('Find a command').fill('close')
+  await page.getByLabel('Find a command').fill('close')
   await page.keyboard.press('ArrowDown')
   await page.keyboard.press('Enter')
   const [chooser] = await Promise.all([

@@ -64,7 +64,15 @@ export const cuesCommand = async (
         `${Math.round(confidence * 100)} % sure`,
       ].join('  ')
     for (const boundary of boundaries) terminal.print(line(boundary))
-    terminal.print(`${frames} frames, ${cuts.length} cuts, ${gradual.length} gradual changes`)
+    const counted = (count: number, one: string, many: string) =>
+      `${count} ${count === 1 ? one : many}`
+    terminal.print(
+      [
+        counted(frames, 'frame', 'frames'),
+        counted(cuts.length, 'cut', 'cuts'),
+        counted(gradual.length, 'gradual change', 'gradual changes'),
+      ].join(', '),
+    )
     return ok(EXIT.fine)
   } finally {
     source.close()

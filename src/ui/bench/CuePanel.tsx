@@ -88,15 +88,16 @@ const NoteField = ({ cue }: { cue: Cue }) => {
     if (text !== cue.note) perform(store, (job) => setNote(job, cue.id, text))
   }
   return (
-    <textarea
-      aria-label="Note"
-      placeholder="note"
-      value={text}
-      onChange={(event) => setText(event.currentTarget.value)}
-      onBlur={commit}
-      onKeyDown={(event) => {
-        if (event.key === 'Escape') event.currentTarget.blur()
-      }}
-    />
+    <label className="note-field">
+      note
+      <textarea
+        value={text}
+        onChange={(event) => setText(event.currentTarget.value)}
+        onBlur={commit}
+        onKeyDown={(event) => {
+          if (event.key === 'Escape') event.currentTarget.blur()
+        }}
+      />
+    </label>
   )
 }

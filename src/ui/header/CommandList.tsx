@@ -5,6 +5,7 @@ import {
   Dialog,
   DialogTrigger,
   Input,
+  Label,
   Menu,
   MenuItem,
   Modal,
@@ -35,8 +36,9 @@ export const CommandList = () => {
         <Modal className="modal command-list">
           <Dialog aria-label="Commands">
             <Autocomplete filter={contains}>
-              <SearchField aria-label="Find a command" autoFocus>
-                <Input placeholder="Find a command" />
+              <SearchField autoFocus>
+                <Label>Find a command</Label>
+                <Input />
               </SearchField>
               <Menu
                 aria-label="Commands"

@@ -1,0 +1,1 @@
+export const browserPath: () => string | undefined
