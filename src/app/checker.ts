@@ -1,16 +1,9 @@
+import { codingOf } from '../core/job/codingOf.ts'
 import type { Cue } from '../core/job/job.ts'
 import type { Verdict } from '../core/tolerance/verdict.ts'
 import type { AppStore } from '../store/appStore.ts'
 import { checkKeyOf } from '../store/checkKey.ts'
-import {
-  codingOf,
-  cuesOf,
-  currentCue,
-  endOfCue,
-  jobOf,
-  previousCue,
-  reelOf,
-} from '../store/queries.ts'
+import { cuesOf, currentCue, endOfCue, jobOf, previousCue, reelOf } from '../store/queries.ts'
 import { standingOf } from '../store/standing.ts'
 import type { AppState } from '../store/state.ts'
 import { createPaceKeeper } from '../work/pace.ts'

@@ -1,6 +1,7 @@
+import { codingOf } from '../core/job/codingOf.ts'
 import { type Frame, frame } from '../core/time/frame.ts'
 import type { AppStore } from '../store/appStore.ts'
-import { codingOf, reelOf } from '../store/queries.ts'
+import { reelOf } from '../store/queries.ts'
 import { movePlayhead, setPlayback } from '../store/session.ts'
 import type { ShownFrame } from '../ui/services.ts'
 import type { PlayedFrame } from '../work/playRange.ts'

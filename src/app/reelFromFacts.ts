@@ -1,3 +1,4 @@
+import { PRINT_BASE } from '../core/film/filmBase.ts'
 import type { Reel } from '../core/job/job.ts'
 import { newReelId } from '../core/job/recordIds.ts'
 import { nominalFramesPerSecond, type Rate } from '../core/time/rate.ts'
@@ -31,6 +32,7 @@ export const reelFromFacts = (facts: MediaFacts, answer: CodingAnswer): Reel => 
     frames: facts.frames,
     startCount: startCount(answer.rate, isDropFrame),
     isDropFrame,
+    base: PRINT_BASE,
     media: {
       name: facts.name,
       container: facts.container,

@@ -1,3 +1,4 @@
+import { codingOf } from '../core/job/codingOf.ts'
 import { cueEnd } from '../core/job/cueList.ts'
 import type { Cue, Reel } from '../core/job/job.ts'
 import type { Frame } from '../core/time/frame.ts'
@@ -13,10 +14,10 @@ const checkKey = (
   reel: Reel,
   tolerance: string,
 ): string => {
-  const { matrix, range, name, bytes } = reel.media
+  const { name, bytes } = reel.media
   const from = cue.ramp > 0 && previous ? [previous.grade, previous.framing] : []
   const own = [cue.first, end, cue.ramp, cue.grade, cue.framing]
-  return JSON.stringify([reel.id, name, bytes, matrix, range, tolerance, own, from])
+  return JSON.stringify([reel.id, name, bytes, codingOf(reel), tolerance, own, from])
 }
 
 type HeldKey = {

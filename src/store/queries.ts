@@ -1,7 +1,6 @@
 import { cueAt, cueEnd, cueIndexAt, cuesOfReel } from '../core/job/cueList.ts'
 import type { Cue, Job, Reel } from '../core/job/job.ts'
 import { type ValuesAt, valuesAt } from '../core/job/valuesAt.ts'
-import type { Coding } from '../core/picture/planes.ts'
 import type { Frame } from '../core/time/frame.ts'
 import { EBU_R103_V3, type ToleranceProfile, toleranceProfile } from '../core/tolerance/profile.ts'
 import type { AppState } from './state.ts'
@@ -39,11 +38,6 @@ export const valuesAtFrame = (state: AppState, frame: Frame): ValuesAt | undefin
   const cue = cueAtFrame(state, frame)
   return cue && valuesAt(cue, previousCue(cuesOf(state), cue), frame)
 }
-
-export const codingOf = (reel: Reel): Coding => ({
-  matrix: reel.media.matrix,
-  range: reel.media.range,
-})
 
 export const profileOf = (job: Job): ToleranceProfile =>
   toleranceProfile(job.info.job.tolerance) ?? EBU_R103_V3

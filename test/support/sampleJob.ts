@@ -1,3 +1,4 @@
+import { PRINT_BASE } from '../../src/core/film/filmBase.ts'
 import type { Cue, Job, Reel } from '../../src/core/job/job.ts'
 import { newCue } from '../../src/core/job/newCue.ts'
 import type { CueId, ReelId } from '../../src/core/job/recordIds.ts'
@@ -17,6 +18,7 @@ export const sampleReel = (change: Partial<Reel> = {}): Reel => ({
   frames: 1000,
   startCount: 900_000,
   isDropFrame: false,
+  base: PRINT_BASE,
   media: {
     name: 'orlop-1.mov',
     container: 'MOV',

@@ -1,6 +1,7 @@
 import { dirname, join } from 'node:path'
 import { problem } from '../../core/base/problem.ts'
 import { fail, ok, type Result } from '../../core/base/result.ts'
+import { codingOf } from '../../core/job/codingOf.ts'
 import { cueEnd, cuesOfReel } from '../../core/job/cueList.ts'
 import type { Cue } from '../../core/job/job.ts'
 import { likelyCoding } from '../../core/job/likelyCoding.ts'
@@ -52,12 +53,12 @@ const taskOf = async (path: string, mediaPath: string | undefined): Promise<Resu
   return ok({
     mediaPath: mediaPath ?? join(dirname(path), reel.media.name),
     cues: cuesOfReel(job.value, reel.id),
-    coding: { matrix: reel.media.matrix, range: reel.media.range },
+    coding: codingOf(reel),
     tolerance: job.value.info.job.tolerance,
   })
 }
 
-const codingOf = ({ facts }: FrameSource, terminal: Terminal): Coding => {
+const likelyCodingOf = ({ facts }: FrameSource, terminal: Terminal): Coding => {
   const likely = likelyCoding(facts.height, facts.layout !== 'rgb')
   const coding = { matrix: facts.matrix ?? likely.matrix, range: facts.range ?? likely.range }
   if (facts.layout !== 'rgb' && (facts.matrix === undefined || facts.range === undefined))
@@ -110,7 +111,7 @@ export const checkCommand = async (
   if (!opened.ok) return opened
   const source = opened.value
   try {
-    const coding = task.value.coding ?? codingOf(source, terminal)
+    const coding = task.value.coding ?? likelyCodingOf(source, terminal)
     const { cues } = task.value
     const pace = createPaceKeeper(source.facts.frames, () => performance.now())
     let done = 0

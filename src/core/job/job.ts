@@ -1,4 +1,5 @@
 import type { Grade } from '../colour/grade.ts'
+import type { FilmBase } from '../film/filmBase.ts'
 import type { Framing } from '../picture/framing.ts'
 import type { MatrixName, RangeName } from '../picture/planes.ts'
 import type { Gauge } from '../time/footage.ts'
@@ -40,6 +41,8 @@ export type Reel = {
   /** Timecode of frame 0, counted in frames from 00:00:00:00. */
   readonly startCount: number
   readonly isDropFrame: boolean
+  /** How the scan becomes video before any grade. */
+  readonly base: FilmBase
   readonly media: Media
 }
 

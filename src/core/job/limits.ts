@@ -11,3 +11,9 @@ export const LARGEST_NUMBER = 1e6
 
 /** With gamma from here to `LARGEST_NUMBER`, the power 1/gamma is never 0 in six decimals. */
 export const SMALLEST_GAMMA = 1e-6
+
+/** The size of a density or of a number of a dye restoration: film has densities up to about 4. */
+export const LARGEST_DENSITY = 10
+
+/** The gamma of a layer of film is not below this. */
+export const SMALLEST_FILM_GAMMA = 0.05

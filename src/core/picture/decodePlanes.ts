@@ -1,14 +1,20 @@
 import { at } from '../base/assert.ts'
 import { codeScale } from '../colour/codeValues.ts'
 import { yCbCrToRgbFactors } from '../colour/yCbCr.ts'
+import { basePicture } from './basePicture.ts'
 import { type Coding, chromaHeight, chromaWidth, type Planes, type Samples } from './planes.ts'
 import { type RgbPicture, rgbPicture } from './rgbPicture.ts'
 
 /**
- * Code values → normalised R′G′B′, by the stated matrix and range. Chroma is brought to every
+ * Code values → normalised R′G′B′, by the stated matrix, range and base. Chroma is brought to every
  * pixel by linear interpolation at its siting (see `Planes`), edge samples repeated. Unclipped.
  */
 export const decodePlanes = (planes: Planes, coding: Coding): RgbPicture => {
+  const scanned = scannedPicture(planes, coding)
+  return coding.base ? basePicture(scanned, coding.base) : scanned
+}
+
+const scannedPicture = (planes: Planes, coding: Coding): RgbPicture => {
   const { width, height, layout, depth, samples } = planes
   const { black, peak, chromaZero, chromaHalf } = codeScale(depth, coding.range)
   const out = rgbPicture(width, height)

@@ -1,3 +1,5 @@
+import type { FilmBase } from '../film/filmBase.ts'
+
 /** How the three planes of a picture relate: Y′CbCr with its chroma subsampling, or R′G′B′. */
 export type Layout = '420' | '422' | '444' | 'rgb'
 
@@ -24,8 +26,15 @@ export type MatrixName = 'bt601' | 'bt709' | 'bt2020'
 /** Narrow: black and peak at 16·2^(n−8) and 235·2^(n−8). Full: 0 and 2^n−1. */
 export type RangeName = 'narrow' | 'full'
 
-/** What must be known to read code values as a signal. `matrix` has no meaning for 'rgb'. */
-export type Coding = { readonly matrix: MatrixName; readonly range: RangeName }
+/**
+ * What must be known to read code values as a picture: luma equation (no meaning for 'rgb'), range
+ * of codes, and the base that makes video of a scan of film (none: a print).
+ */
+export type Coding = {
+  readonly matrix: MatrixName
+  readonly range: RangeName
+  readonly base?: FilmBase
+}
 
 export const chromaWidth = (layout: Layout, width: number): number =>
   layout === '420' || layout === '422' ? (width + 1) >> 1 : width

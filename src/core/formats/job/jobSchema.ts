@@ -1,5 +1,11 @@
 import * as v from 'valibot'
-import { LARGEST_NUMBER, NAME_LIMIT, SMALLEST_GAMMA } from '../../job/limits.ts'
+import {
+  LARGEST_DENSITY,
+  LARGEST_NUMBER,
+  NAME_LIMIT,
+  SMALLEST_FILM_GAMMA,
+  SMALLEST_GAMMA,
+} from '../../job/limits.ts'
 
 /** What JSON reads as infinite is past the largest number too. */
 const finite = v.pipe(v.number(), v.minValue(-LARGEST_NUMBER), v.maxValue(LARGEST_NUMBER))
@@ -61,6 +67,24 @@ const mediaSchema = v.strictObject({
   bytes: wholeFrom(0),
 })
 
+/** Densities and their sums: past any film, and far from where a number overflows. */
+const density = v.pipe(v.number(), v.minValue(-LARGEST_DENSITY), v.maxValue(LARGEST_DENSITY))
+const filmGamma = v.pipe(v.number(), v.minValue(SMALLEST_FILM_GAMMA), v.maxValue(LARGEST_DENSITY))
+const densities = v.strictTuple([density, density, density])
+
+const baseSchema = v.strictObject({
+  scan: v.picklist(['print', 'printing-density', 'negative']),
+  clear: v.pipe(densities, v.description('Density of a negative’s clear film in R, G, B.')),
+  gamma: v.pipe(
+    v.strictTuple([filmGamma, filmGamma, filmGamma]),
+    v.description('Gamma of a negative’s layers.'),
+  ),
+  dyes: v.pipe(
+    v.strictTuple([densities, densities, densities]),
+    v.description('Dye restoration: 3×3 by rows, on densities.'),
+  ),
+})
+
 const reelSchema = v.strictObject({
   id: identifier,
   name: v.pipe(text(NAME_LIMIT), v.minLength(1)),
@@ -77,13 +101,14 @@ const reelSchema = v.strictObject({
   frames: wholeFrom(1),
   startCount: wholeFrom(0),
   isDropFrame: v.boolean(),
+  base: baseSchema,
   media: mediaSchema,
 })
 
-/** What the file looks like: version 1 of the open job format (docs/job-format.md). */
+/** What the file looks like: version 2 of the open job format (docs/job-format.md). */
 export const jobFileSchema = v.strictObject({
   format: v.literal('reelwright-job'),
-  version: v.literal(1),
+  version: v.literal(2),
   info: v.strictObject({ id: v.literal('job'), title: text(NAME_LIMIT), tolerance: text(100) }),
   reels: v.pipe(v.array(reelSchema), v.minLength(1), v.maxLength(1000)),
   cues: v.pipe(v.array(cueSchema), v.maxLength(MOST_CUES)),

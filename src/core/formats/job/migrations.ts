@@ -1,3 +1,5 @@
+import { PRINT_BASE } from '../../film/filmBase.ts'
+
 /** A job file as parsed JSON, of whatever version. */
 export type AnyJobFile = { readonly version: number } & Readonly<Record<string, unknown>>
 
@@ -9,10 +11,23 @@ export type Migration = {
 }
 
 /** The version this program writes. */
-export const JOB_VERSION = 1
+export const JOB_VERSION = 2
 
-/** Consecutive from version 2 on; version 1 is the first, so there is none yet. */
-export const MIGRATIONS: readonly Migration[] = []
+/** The same file with `change` done to each of its reels, where it has reels. */
+const withReels = (
+  file: AnyJobFile,
+  change: (reel: Readonly<Record<string, unknown>>) => unknown,
+): AnyJobFile => (Array.isArray(file.reels) ? { ...file, reels: file.reels.map(change) } : file)
+
+/** Consecutive from version 2 on. */
+export const MIGRATIONS: readonly Migration[] = [
+  {
+    // Version 2 says how a reel's scan becomes video; before, every scan was a print.
+    to: 2,
+    up: (file) => withReels(file, (reel) => ({ ...reel, base: PRINT_BASE })),
+    down: (file) => withReels(file, ({ base: _, ...reel }) => reel),
+  },
+]
 
 /** A file brought to the version this program writes, step by step. */
 export const migrateUp = (

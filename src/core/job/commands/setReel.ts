@@ -2,10 +2,10 @@ import { problem } from '../../base/problem.ts'
 import { fail, ok, type Result } from '../../base/result.ts'
 import type { LabelledChange } from '../history.ts'
 import type { Job, Reel } from '../job.ts'
-import { NAME_LIMIT } from '../limits.ts'
+import { LARGEST_DENSITY, NAME_LIMIT, SMALLEST_FILM_GAMMA } from '../limits.ts'
 import type { ReelId } from '../recordIds.ts'
 
-/** Changes a reel's particulars (name, gauge, rate, timecode start, coding). */
+/** Changes a reel's particulars (name, gauge, rate, timecode start, coding, base). */
 export const setReel = (
   job: Job,
   id: ReelId,
@@ -22,6 +22,18 @@ export const setReel = (
       problem('too-large', `A reel's name holds at most ${NAME_LIMIT} characters; shorten it.`, {
         field: 'name',
       }),
+    )
+  const dense = [...edited.base.clear, ...edited.base.dyes.flat(), ...edited.base.gamma]
+  if (
+    !dense.every((value) => Math.abs(value) <= LARGEST_DENSITY) ||
+    !edited.base.gamma.every((gamma) => gamma >= SMALLEST_FILM_GAMMA)
+  )
+    return fail(
+      problem(
+        'out-of-range',
+        `A density or dye number is past ±${LARGEST_DENSITY}, or a film gamma below ${SMALLEST_FILM_GAMMA}; give one within.`,
+        { field: 'base' },
+      ),
     )
   return ok({
     label,

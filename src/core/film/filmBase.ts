@@ -1,0 +1,62 @@
+import { applyMatrix3, IDENTITY_MATRIX3, type Matrix3, sameMatrix3 } from '../colour/matrix3.ts'
+import { mapTriple, sameTriple, type Triple, triple } from '../colour/triple.ts'
+import { printDensityToSignal, signalToPrintDensity } from './printDensity.ts'
+import {
+  NEGATIVE_GAMMA,
+  negativeDensityToSignal,
+  signalToPrintingDensity,
+} from './printingDensity.ts'
+
+/** What a scan shows: a picture to be looked at, printing density, or a negative as it lies. */
+export type ScanKind = 'print' | 'printing-density' | 'negative'
+
+/** How a reel's scan becomes video, before any grade: the base stage. */
+export type FilmBase = {
+  readonly scan: ScanKind
+  /** Density of a negative's clear film (its mask and fog), as the scan has it. */
+  readonly clear: Triple
+  /** Gamma of a negative's three layers, above 0. */
+  readonly gamma: Triple
+  /** Dye restoration: densities of R, G, B become these rows' sums of them. Identity: none. */
+  readonly dyes: Matrix3
+}
+
+export const PRINT_BASE: FilmBase = {
+  scan: 'print',
+  clear: triple(0),
+  gamma: triple(NEGATIVE_GAMMA),
+  dyes: IDENTITY_MATRIX3,
+}
+
+/** Whether a base leaves every colour as it is. */
+export const isPlainBase = ({ scan, dyes }: FilmBase): boolean =>
+  scan === 'print' && sameMatrix3(dyes, IDENTITY_MATRIX3)
+
+export const sameBase = (a: FilmBase, b: FilmBase): boolean =>
+  a.scan === b.scan &&
+  sameTriple(a.clear, b.clear) &&
+  sameTriple(a.gamma, b.gamma) &&
+  sameMatrix3(a.dyes, b.dyes)
+
+/** The base stage's first curve of a channel: scanned signal → density over clear film. */
+export const baseDensity = (signal: number, base: FilmBase, channel: 0 | 1 | 2): number =>
+  base.scan === 'printing-density'
+    ? signalToPrintingDensity(signal)
+    : signalToPrintDensity(signal) - (base.scan === 'negative' ? base.clear[channel] : 0)
+
+/** The base stage's last curve of a channel: density → video signal. */
+export const baseSignal = (density: number, base: FilmBase, channel: 0 | 1 | 2): number => {
+  if (base.scan === 'print') return printDensityToSignal(density)
+  const gamma = base.scan === 'negative' ? base.gamma[channel] : NEGATIVE_GAMMA
+  return negativeDensityToSignal(density, gamma)
+}
+
+/** A scanned colour → the R′G′B′ that grades begin from. A plain base changes nothing. */
+export const baseColour = (scanned: Triple, base: FilmBase): Triple => {
+  if (isPlainBase(base)) return scanned
+  const densities = applyMatrix3(
+    base.dyes,
+    mapTriple(scanned, (signal, c) => baseDensity(signal, base, c)),
+  )
+  return mapTriple(densities, (density, c) => baseSignal(density, base, c))
+}
