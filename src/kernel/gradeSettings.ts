@@ -33,3 +33,14 @@ export const gradeSettings = (
     isLinear: gamma.every((value) => value === 1),
   }
 }
+
+/** Lift and gain of a grade that comes after a base (see `assembly/baseSettings.ts`). */
+export const gradeAfterBase = ({ lift, gain, gamma }: Grade): Settings => ({
+  slopeR: gain[0] - lift[0],
+  slopeG: gain[1] - lift[1],
+  slopeB: gain[2] - lift[2],
+  afterLiftR: lift[0],
+  afterLiftG: lift[1],
+  afterLiftB: lift[2],
+  isPoweredAfter: gamma.some((value) => value !== 1),
+})

@@ -1,6 +1,7 @@
+import type { ColourTally } from '../core/census/censusData.ts'
 import type { Grade } from '../core/colour/grade.ts'
 import type { Framing } from '../core/picture/framing.ts'
-import type { Coding, MatrixName, Planes } from '../core/picture/planes.ts'
+import type { Coding, MatrixName, Planes, RangeName } from '../core/picture/planes.ts'
 import type { PictureLevels } from '../core/tolerance/pictureLevels.ts'
 import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 
@@ -21,6 +22,34 @@ export type CodePicture = {
   readonly cr: Uint16Array
 }
 
+/** What is to be read of a picture besides its levels. */
+export type PictureWants = {
+  /** Columns of a luma waveform. */
+  readonly waveformColumns?: number
+  /** Columns of a waveform of each of R′, G′, B′. */
+  readonly paradeColumns?: number
+  readonly vectorscopeSize?: number
+  readonly histograms?: boolean
+}
+
+/**
+ * What was wanted of a picture. Waveforms and vectorscope are counted as `lumaWaveform` and
+ * `vectorscope` are; a histogram has the pixels of 256 levels of four 10-bit codes each.
+ */
+export type PictureReading = {
+  readonly levels: PictureLevels
+  readonly waveform?: Uint32Array<ArrayBuffer>
+  readonly parade?: readonly [r: Uint32Array, g: Uint32Array, b: Uint32Array]
+  readonly vectorscope?: Uint32Array<ArrayBuffer>
+  readonly histograms?: Readonly<Record<'r' | 'g' | 'b' | 'y', Uint32Array>>
+}
+
+/** Counts the colours of a cue's pictures, all of one kind, as they are measured. */
+export type ColourCounter = {
+  /** What was counted so far; undefined before the first picture. */
+  readonly tally: () => ColourTally | undefined
+}
+
 /**
  * The stages of `core/picture` and `core/tolerance` in f32 by WebAssembly SIMD. One kernel has one
  * memory: its calls are synchronous, and nothing of a call's input or result stays in it.
@@ -36,8 +65,28 @@ export type Kernel = {
    * Written into `into` and that returned if it has the size; otherwise into new arrays.
    */
   deliverCodes(input: KernelInput, matrix: MatrixName, into?: CodePicture): CodePicture
-  /** `pictureLevels(deliverPicture(…), matrix, profile)`. */
-  measureLevels(input: KernelInput, matrix: MatrixName, profile: ToleranceProfile): PictureLevels
+  /**
+   * `pictureLevels(deliverPicture(…), matrix, profile)`. `colours` counts the colours of the
+   * scanned pixels that the picture is made from as it goes.
+   */
+  measureLevels(
+    input: KernelInput,
+    matrix: MatrixName,
+    profile: ToleranceProfile,
+    colours?: ColourCounter,
+  ): PictureLevels
+  /** The same and what instruments show of the picture's 10-bit codes, in one pass over the data. */
+  measurePicture(
+    input: KernelInput,
+    matrix: MatrixName,
+    profile: ToleranceProfile,
+    wants: PictureWants,
+  ): PictureReading
+  /**
+   * Begins to count the colours of a cue, for pictures whose codes have the given range: at most
+   * `most`; past that they are told apart less finely. It ends the counter begun before.
+   */
+  countColours(range: RangeName, most?: number): ColourCounter
   /**
    * Luma waveform: how many pixels of each of `columns` equal parts of the width have each level,
    * four 10-bit codes to a level: counts[column·256 + (code >> 2)]. `into` is overwritten if it

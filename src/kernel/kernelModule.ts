@@ -36,6 +36,30 @@ export const SETTING_NAMES = [
   'powerOfR',
   'powerOfG',
   'powerOfB',
+  'hasBase',
+  'hasDyes',
+  'curveOfR',
+  'curveOfG',
+  'curveOfB',
+  'lastCurveOfR',
+  'lastCurveOfG',
+  'lastCurveOfB',
+  'dyeRR',
+  'dyeRG',
+  'dyeRB',
+  'dyeGR',
+  'dyeGG',
+  'dyeGB',
+  'dyeBR',
+  'dyeBG',
+  'dyeBB',
+  'slopeR',
+  'slopeG',
+  'slopeB',
+  'afterLiftR',
+  'afterLiftG',
+  'afterLiftB',
+  'isPoweredAfter',
   'rToY',
   'gToY',
   'bToY',
@@ -64,6 +88,20 @@ export const SETTING_NAMES = [
   'lumaLow',
   'lumaHigh',
   'statistics',
+  'keepsCodes',
+  'keepsRgbCodes',
+  'rCodes',
+  'gCodes',
+  'bCodes',
+  'firstDrop',
+  'otherDrop',
+  'firstShift',
+  'secondShift',
+  'chromaLines',
+  'chromaLineBytes',
+  'keyRow',
+  'censusTable',
+  'lineShift',
 ] as const
 
 export type SettingName = (typeof SETTING_NAMES)[number]
@@ -76,6 +114,12 @@ export type KernelFunctions = {
   measureBand(first: number, end: number): void
   countWaveform(luma: number, width: number, rows: number, starts: number): void
   countVectorscope(cb: number, cr: number, pairs: number, size: number, counters: number): void
+  countPairs(first: number, second: number, pairs: number, counters: number): void
+  countColours(row: number, first: number, end: number): void
+  clearCensus(): void
+  censusColours(): number
+  addCounts(from: number, pairs: number): void
+  writeCounts(to: number): void
 }
 
 const FUNCTION_NAMES: readonly (keyof KernelFunctions)[] = [
@@ -85,6 +129,12 @@ const FUNCTION_NAMES: readonly (keyof KernelFunctions)[] = [
   'measureBand',
   'countWaveform',
   'countVectorscope',
+  'countPairs',
+  'countColours',
+  'clearCensus',
+  'censusColours',
+  'addCounts',
+  'writeCounts',
 ]
 
 /** An instance of the WebAssembly module. */

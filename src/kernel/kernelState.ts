@@ -1,3 +1,4 @@
+import { type BaseCurves, baseCurves } from './baseCurves.ts'
 import { type KernelMemory, kernelMemory } from './kernelMemory.ts'
 import type { KernelModule } from './kernelModule.ts'
 import { type PowerTables, powerTables } from './powerTables.ts'
@@ -6,13 +7,28 @@ import { type PowerTables, powerTables } from './powerTables.ts'
 export type KernelState = {
   readonly module: KernelModule
   readonly powers: PowerTables
-  /** The memory above the power tables, all of it free: every call starts anew. */
+  readonly bases: BaseCurves
+  /** The memory above what is kept, all of it free: every call starts anew. */
   memory(): KernelMemory
+  /** The address of `bytes` bytes that are kept from now on. Not to be called within a call. */
+  keep(bytes: number): number
 }
 
 export const kernelState = (module: KernelModule): KernelState => {
   const fixed = kernelMemory(module, module.heapBase())
   const powers = powerTables(module, fixed)
-  const free = fixed.take(0)
-  return { module, powers, memory: () => kernelMemory(module, free) }
+  const bases = baseCurves(module, fixed)
+  let free = fixed.take(0)
+  return {
+    module,
+    powers,
+    bases,
+    memory: () => kernelMemory(module, free),
+    keep: (bytes) => {
+      const address = fixed.take(bytes)
+      fixed.settle()
+      free = fixed.take(0)
+      return address
+    },
+  }
 }

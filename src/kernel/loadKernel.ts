@@ -1,11 +1,13 @@
 import { problem } from '../core/base/problem.ts'
 import { fail, ok, type Result } from '../core/base/result.ts'
+import { colourCounters } from './colourCounters.ts'
 import { deliverCodes } from './deliverCodes.ts'
 import type { Kernel } from './kernel.ts'
 import { isKernelModule } from './kernelModule.ts'
 import { kernelState } from './kernelState.ts'
 import { lumaWaveform } from './lumaWaveform.ts'
 import { measureLevels } from './measureLevels.ts'
+import { measurePicture } from './measurePicture.ts'
 import { vectorscope } from './vectorscope.ts'
 
 /** The smallest module with a vector in it: `(func (drop (v128.const i64x2 0 0)))`. */
@@ -44,9 +46,14 @@ export const loadKernel = async (bytes: BufferSource): Promise<Result<Kernel>> =
   }
   if (!isKernelModule(exports)) return unusable
   const state = kernelState(exports)
+  const counters = colourCounters(state)
   return ok({
+    countColours: counters.begin,
     deliverCodes: (input, matrix, into) => deliverCodes(state, input, matrix, into),
-    measureLevels: (input, matrix, profile) => measureLevels(state, input, matrix, profile),
+    measureLevels: (input, matrix, profile, colours) =>
+      measureLevels(state, input, matrix, profile, colours ? [counters.work(colours, input)] : []),
+    measurePicture: (input, matrix, profile, wants) =>
+      measurePicture(state, input, matrix, profile, wants),
     lumaWaveform: (codes, columns, into) => lumaWaveform(state, codes, columns, into),
     vectorscope: (codes, size, into) => vectorscope(state, codes, size, into),
   })

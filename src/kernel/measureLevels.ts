@@ -1,6 +1,7 @@
 import type { MatrixName } from '../core/picture/planes.ts'
 import type { Extremes, PictureLevels } from '../core/tolerance/pictureLevels.ts'
 import type { ToleranceProfile } from '../core/tolerance/profile.ts'
+import type { BandWork } from './bandWork.ts'
 import type { KernelInput } from './kernel.ts'
 import { applySettings } from './kernelModule.ts'
 import type { KernelState } from './kernelState.ts'
@@ -11,19 +12,28 @@ import { pictureStage } from './pictureStage.ts'
 const EXTREMES = 32
 const COUNTS = 12
 
-/** See `Kernel.measureLevels`. */
+/** The levels of a picture, and `works` done on its rows while they are at hand. */
 export const measureLevels = (
-  { module, powers, memory }: KernelState,
+  { module, powers, bases, memory }: KernelState,
   input: KernelInput,
   matrix: MatrixName,
   profile: ToleranceProfile,
+  works: readonly BandWork[] = [],
 ): PictureLevels => {
   const space = memory()
-  const stage = pictureStage(module, space, powers, input)
+  const stage = pictureStage(module, space, { powers, bases }, input)
   const statistics = space.take((EXTREMES + COUNTS) * 4)
+  const mostRows = Math.max(0, ...stage.bands.map(({ first, end }) => end - first))
+  for (const work of works) work.take(space, mostRows)
   const buffer = space.settle()
   stage.begin(buffer)
-  applySettings(module, { ...levelSettings(input.grade.saturation, matrix, profile), statistics })
+  applySettings(module, {
+    ...levelSettings(input.grade.saturation, matrix, profile),
+    statistics,
+    keepsCodes: false,
+    keepsRgbCodes: false,
+  })
+  for (const work of works) work.begin(buffer)
   const extremes = new Float32Array(buffer, statistics, EXTREMES)
   const counts = new Int32Array(buffer, statistics + EXTREMES * 4, COUNTS)
   extremes.forEach((_, i) => {
@@ -31,8 +41,9 @@ export const measureLevels = (
   })
   counts.fill(0)
   for (const band of stage.bands) {
-    stage.load(buffer, band)
+    const source = stage.load(buffer, band)
     module.measureBand(band.first, band.end)
+    for (const work of works) work.onBand(band, source)
   }
   const sum = filterSum(profile)
   const extremesOf = (channel: number): Extremes => ({

@@ -1,13 +1,15 @@
 import { assert } from '../core/base/assert.ts'
+import { IDENTITY_GRADE } from '../core/colour/grade.ts'
+import { isPlainBase } from '../core/film/filmBase.ts'
 import { IDENTITY_FRAMING, sameFraming } from '../core/picture/framing.ts'
 import { chromaHeight, chromaWidth, type Planes, type Samples } from '../core/picture/planes.ts'
 import { copySamples } from './copySamples.ts'
 import { framingTables } from './framingTables.ts'
-import { gradeSettings } from './gradeSettings.ts'
+import { gradeAfterBase, gradeSettings } from './gradeSettings.ts'
 import type { KernelInput } from './kernel.ts'
 import type { KernelMemory } from './kernelMemory.ts'
 import { applySettings, type KernelModule } from './kernelModule.ts'
-import type { PowerTables } from './powerTables.ts'
+import type { KernelState } from './kernelState.ts'
 import { bandsOf, chromaRowsOf, type RowRange, sourceRows } from './sourceRows.ts'
 import { writeFraming } from './writeFraming.ts'
 
@@ -22,8 +24,8 @@ export type PictureStage = {
   readonly bands: readonly RowRange[]
   /** To be called once the memory is settled: tables and settings. */
   begin(buffer: ArrayBuffer): void
-  /** Copies in the samples that a band is made from. */
-  load(buffer: ArrayBuffer, band: RowRange): void
+  /** Copies in the samples that a band is made from, and tells which scanned rows those are. */
+  load(buffer: ArrayBuffer, band: RowRange): RowRange
 }
 
 const LAYOUTS = { '420': 0, '422': 0, '444': 1, rgb: 2 } as const
@@ -50,10 +52,11 @@ const checkPlanes = (planes: Planes): void => {
 export const pictureStage = (
   module: KernelModule,
   memory: KernelMemory,
-  powers: PowerTables,
+  { powers, bases }: Pick<KernelState, 'powers' | 'bases'>,
   { planes, coding, grade, framing }: KernelInput,
 ): PictureStage => {
   const { width, height, layout, samples } = planes
+  const base = coding.base && !isPlainBase(coding.base) ? coding.base : undefined
   checkPlanes(planes)
   const framed = sameFraming(framing, IDENTITY_FRAMING)
     ? undefined
@@ -85,7 +88,9 @@ export const pictureStage = (
     begin: (buffer) => {
       const [powerOfR, powerOfG, powerOfB] = powers.addresses(grade.gamma)
       applySettings(module, {
-        ...gradeSettings(planes, coding, grade),
+        ...gradeSettings(planes, coding, base ? IDENTITY_GRADE : grade),
+        hasBase: base !== undefined,
+        ...(base && { ...bases.settings(base), ...gradeAfterBase(grade) }),
         width,
         height,
         layout: LAYOUTS[layout],
@@ -132,6 +137,7 @@ export const pictureStage = (
         secondPlane: firsts[1] ?? 0,
         thirdPlane: firsts[2] ?? 0,
       })
+      return rows
     },
   }
 }

@@ -16,3 +16,10 @@ export let chromaMiddle: f32 = 0
 export let yCodes: usize = 0
 export let cbCodes: usize = 0
 export let crCodes: usize = 0
+
+/** Whether a measured band is also kept as codes: Y′CbCr to the planes above, R′G′B′ to these. */
+export let keepsCodes: i32 = 0
+export let keepsRgbCodes: i32 = 0
+export let rCodes: usize = 0
+export let gCodes: usize = 0
+export let bCodes: usize = 0

@@ -1,3 +1,5 @@
+import { baseRow } from './baseRow'
+import { hasBase } from './baseSettings'
 import { grade444 } from './grade444'
 import { gradeRgb } from './gradeRgb'
 import { isLinear } from './gradeSettings'
@@ -13,9 +15,16 @@ function gradeSamples<T, P>(y: i32, out: usize): void {
   else gradeRgb<T, P>(y, out)
 }
 
-/** Row `y` of the source through lift, gamma and gain (saturation comes later) to a row buffer. */
+/**
+ * Row `y` of the source through base, lift, gamma and gain (saturation comes later) to a row
+ * buffer. With a base the settings of the samples decode only, and the grade comes after it.
+ */
 export function gradeRow(y: i32, out: usize): void {
-  if (sampleBytes == 1) {
+  if (hasBase) {
+    if (sampleBytes == 1) gradeSamples<u8, Linear>(y, out)
+    else gradeSamples<u16, Linear>(y, out)
+    baseRow(out)
+  } else if (sampleBytes == 1) {
     if (isLinear) gradeSamples<u8, Linear>(y, out)
     else gradeSamples<u8, Powered>(y, out)
   } else {

@@ -3,7 +3,12 @@
  * (memory). It allocates nothing: the caller lays out the memory from `heapBase` up.
  */
 
+export * from './baseSettings'
+export * from './censusSettings'
+export { countColours } from './censusRow'
+export { addCounts, censusColours, clearCensus, writeCounts } from './censusTable'
 export * from './codeSettings'
+export { countPairs } from './countPairs'
 export { countVectorscope } from './countVectorscope'
 export { countWaveform } from './countWaveform'
 export { deliverBand } from './deliverBand'

@@ -1,0 +1,102 @@
+import {
+  type CensusShape,
+  coarserKey,
+  coarserShape,
+  finestShape,
+  keyShifts,
+} from '../core/census/censusShape.ts'
+import { seenSpans } from '../core/census/seenSpans.ts'
+import type { Framing } from '../core/picture/framing.ts'
+import type { Planes, RangeName } from '../core/picture/planes.ts'
+import type { BandWork } from './bandWork.ts'
+import type { ColourCounter } from './kernel.ts'
+import { applySettings, type KernelModule } from './kernelModule.ts'
+
+/** A counter, and the work for one picture: it counts what the delivered picture is made from. */
+export type WasmColourCounter = ColourCounter & {
+  readonly work: (planes: Planes, framing: Framing) => BandWork
+}
+
+const SLOT_BYTES = 8
+const LINE_SLOTS = 8
+/** Bytes after a row, for whole vectors. */
+const SLACK = 64
+/** Colours that one band can add at most: colours are reckoned up after each. */
+const BAND_COLOURS = 65_536
+
+/** Keys are told apart in at least twice as many slots as there may be colours. */
+const log2Lines = (most: number): number =>
+  Math.ceil(Math.log2((2 * (most + BAND_COLOURS)) / LINE_SLOTS))
+
+/** Bytes of the table of a counter of at most `most` colours. */
+export const colourTableBytes = (most: number): number =>
+  2 ** log2Lines(most) * LINE_SLOTS * SLOT_BYTES
+
+/** A counter whose table lies at `table`; a later one at the same place ends it. */
+export const createColourCounter = (
+  module: KernelModule,
+  table: number,
+  range: RangeName,
+  most: number,
+): WasmColourCounter => {
+  let shape: CensusShape | undefined
+  let pairs = 0
+  applySettings(module, { censusTable: table, lineShift: 32 - log2Lines(most) })
+  module.clearCensus()
+
+  const setShape = (next: CensusShape): void => {
+    shape = next
+    const { firstDrop, otherDrop } = next
+    applySettings(module, { ...keyShifts(next), firstDrop, otherDrop })
+  }
+  const read = (): Uint32Array => {
+    module.writeCounts(pairs)
+    return new Uint32Array(module.memory.buffer, pairs, module.censusColours() * 2)
+  }
+  const shrink = (from: CensusShape): void => {
+    const to = coarserShape(from)
+    const all = read()
+    for (let i = 0; i < all.length; i += 2) all[i] = coarserKey(from, to, all[i] as number)
+    module.clearCensus()
+    module.addCounts(pairs, all.length / 2)
+    setShape(to)
+  }
+  return {
+    work: ({ layout, depth, width, height }, framing) => {
+      const spans = seenSpans(framing, width, height)
+      const chromaLineBytes = Math.ceil(width / 2 + 1) * 4 + SLACK
+      let chromaLines = 0
+      let keyRow = 0
+      let next = 0
+      return {
+        take: (memory) => {
+          chromaLines = memory.take(2 * chromaLineBytes)
+          keyRow = memory.take(width * 4 + SLACK)
+          pairs = memory.take((most + BAND_COLOURS) * SLOT_BYTES)
+        },
+        begin: () => {
+          applySettings(module, { chromaLines, chromaLineBytes, keyRow })
+          setShape(shape ?? finestShape(layout, depth, range))
+        },
+        onBand: (_, { first, end }) => {
+          for (let y = Math.max(first, next); y < end; y++) {
+            const span = spans[y]
+            if (span && span.first < span.end) module.countColours(y, span.first, span.end)
+          }
+          next = Math.max(next, end)
+          while (shape && module.censusColours() > most) shrink(shape)
+        },
+      }
+    },
+    tally: () => {
+      if (!shape) return undefined
+      const all = read()
+      const count = all.length / 2
+      return {
+        shape,
+        keys: Uint32Array.from({ length: count }, (_, i) => all[2 * i] as number),
+        counts: Uint32Array.from({ length: count }, (_, i) => all[2 * i + 1] as number),
+      }
+    },
+  }
+}

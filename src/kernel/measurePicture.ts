@@ -1,0 +1,82 @@
+import type { MatrixName } from '../core/picture/planes.ts'
+import type { ToleranceProfile } from '../core/tolerance/profile.ts'
+import {
+  type BandCounters,
+  columnCounters,
+  LEVELS,
+  pairCounters,
+  vectorscopeCounters,
+} from './bandCounters.ts'
+import type { BandWork } from './bandWork.ts'
+import { codeSettings } from './codeSettings.ts'
+import type { KernelInput, PictureReading, PictureWants } from './kernel.ts'
+import { applySettings } from './kernelModule.ts'
+import type { KernelState } from './kernelState.ts'
+import { measureLevels } from './measureLevels.ts'
+
+/** See `Kernel.measurePicture`. */
+export const measurePicture = (
+  state: KernelState,
+  input: KernelInput,
+  matrix: MatrixName,
+  profile: ToleranceProfile,
+  { waveformColumns, paradeColumns, vectorscopeSize, histograms }: PictureWants,
+): PictureReading => {
+  const { module } = state
+  const { width } = input.planes
+  const codes = { yCodes: 0, cbCodes: 0, crCodes: 0, rCodes: 0, gCodes: 0, bCodes: 0 }
+  const [y, cb, cr] = [() => codes.yCodes, () => codes.cbCodes, () => codes.crCodes] as const
+  const [r, g, b] = [() => codes.rCodes, () => codes.gCodes, () => codes.bCodes] as const
+  const waveform = waveformColumns && columnCounters(module, y, width, waveformColumns)
+  const parade = paradeColumns
+    ? [r, g, b].map((plane) => columnCounters(module, plane, width, paradeColumns))
+    : undefined
+  const vectorscope =
+    vectorscopeSize && vectorscopeCounters(module, { cb, cr }, width, vectorscopeSize)
+  const pairs = histograms
+    ? [pairCounters(module, r, g, width), pairCounters(module, b, y, width)]
+    : undefined
+  const counters: readonly BandCounters[] = [
+    ...(waveform ? [waveform] : []),
+    ...(parade ?? []),
+    ...(vectorscope ? [vectorscope] : []),
+    ...(pairs ?? []),
+  ]
+  const work: BandWork = {
+    take: (memory, mostRows) => {
+      for (const name of Object.keys(codes) as (keyof typeof codes)[])
+        codes[name] = memory.take(mostRows * width * 2)
+      for (const each of counters) each.take(memory)
+    },
+    begin: (buffer) => {
+      applySettings(module, {
+        ...codeSettings(input.grade.saturation, matrix),
+        ...codes,
+        keepsCodes: Boolean(waveform || vectorscope || pairs),
+        keepsRgbCodes: Boolean(parade || pairs),
+      })
+      for (const each of counters) each.begin(buffer)
+    },
+    onBand: ({ first, end }) => {
+      for (const each of counters) each.add(end - first)
+    },
+  }
+  const levels = measureLevels(state, input, matrix, profile, counters.length > 0 ? [work] : [])
+  const [red, green, blue] = (parade ?? []).map((each) => each.counts())
+  const [redGreen, blueLuma] = (pairs ?? []).map((each) => each.counts())
+  return {
+    levels,
+    ...(waveform && { waveform: waveform.counts() }),
+    ...(red && green && blue && { parade: [red, green, blue] as const }),
+    ...(vectorscope && { vectorscope: vectorscope.counts() }),
+    ...(redGreen &&
+      blueLuma && {
+        histograms: {
+          r: redGreen.slice(0, LEVELS),
+          g: redGreen.slice(LEVELS),
+          b: blueLuma.slice(0, LEVELS),
+          y: blueLuma.slice(LEVELS),
+        },
+      }),
+  }
+}
