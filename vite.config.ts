@@ -59,7 +59,7 @@ export default defineConfig(({ mode }) => {
             root: here,
             environment: 'node',
             include: ['test/**/*.test.ts'],
-            exclude: ['test/browser/**', 'test/e2e/**', 'test/build/**'],
+            exclude: ['test/browser/**', 'test/e2e/**', 'test/build/**', 'test/reference/**'],
             testTimeout: 60_000,
           },
         },
@@ -70,6 +70,15 @@ export default defineConfig(({ mode }) => {
             environment: 'node',
             include: ['test/build/**/*.test.ts'],
             testTimeout: 180_000,
+          },
+        },
+        {
+          test: {
+            name: 'reference',
+            root: here,
+            environment: 'node',
+            include: ['test/reference/**/*.test.ts'],
+            testTimeout: 120_000,
           },
         },
         {

@@ -2,11 +2,20 @@ import { codingOf } from '../core/job/codingOf.ts'
 import type { Cue } from '../core/job/job.ts'
 import type { Verdict } from '../core/tolerance/verdict.ts'
 import type { AppStore } from '../store/appStore.ts'
-import { checkKeyOf } from '../store/checkKey.ts'
-import { cuesOf, currentCue, endOfCue, jobOf, previousCue, reelOf } from '../store/queries.ts'
+import { censusKeyOf, checkKeyOf } from '../store/checkKey.ts'
+import {
+  cuesOf,
+  currentCue,
+  endOfCue,
+  jobOf,
+  previousCue,
+  profileOf,
+  reelOf,
+} from '../store/queries.ts'
 import { standingOf } from '../store/standing.ts'
 import type { AppState } from '../store/state.ts'
 import { createPaceKeeper } from '../work/pace.ts'
+import type { CensusDesk } from './censusDesk.ts'
 import { isAbort, tellError } from './tellError.ts'
 import type { Workers } from './workers.ts'
 
@@ -24,21 +33,21 @@ const mayCheck = (state: AppState): boolean =>
   state.media === 'ready' && !state.playback.isPlaying && state.finding === undefined
 
 /** The cue to measure next: the one under the line first, then down the list. */
-const nextUnchecked = (state: AppState): Cue | undefined => {
+const nextUnchecked = (state: AppState, censuses: CensusDesk): Cue | undefined => {
   const isUnchecked = (cue: Cue): boolean => {
     const key = checkKeyOf(state, cue)
     return key !== undefined && !state.verdicts.has(key)
   }
   const current = currentCue(state)
-  if (current && isUnchecked(current)) return current
+  if (current && (isUnchecked(current) || censuses.isWanted(state, current))) return current
   return cuesOf(state).find(isUnchecked)
 }
 
 /**
  * Measures every cue of the reel in the background whenever its verdict is not known, beginning
- * with the one under the line. A change to the cue being measured starts it again.
+ * with the one under the line, whose colours are counted too if they are not known. A change to the cue being measured starts it again.
  */
-export const startChecker = (store: AppStore, workers: Workers): void => {
+export const startChecker = (store: AppStore, workers: Workers, censuses: CensusDesk): void => {
   let running: Running | undefined
   let timer: ReturnType<typeof setTimeout> | undefined
 
@@ -64,16 +73,20 @@ export const startChecker = (store: AppStore, workers: Workers): void => {
       })
     tell(0)
     try {
-      const verdict = await workers.passes(
+      const censusKey = censusKeyOf(state, cue)
+      const wantsCensus = censuses.isWanted(state, cue)
+      const { verdict, census } = await workers.passes(
         'checkCue',
         {
           check: { cue, previous: previousCue(cues, cue), end },
           coding: codingOf(reel),
-          profile: job.info.job.tolerance,
+          profile: profileOf(job),
+          wantsCensus,
         },
         { signal: stop.signal, onProgress: tell },
       )
       if (verdict) keep(key, verdict)
+      if (wantsCensus && censusKey !== undefined) censuses.keep(censusKey, census)
     } catch (error) {
       if (!isAbort(error)) {
         tellError(store, error)
@@ -90,7 +103,7 @@ export const startChecker = (store: AppStore, workers: Workers): void => {
     timer = setTimeout(() => {
       const state = store.getState()
       if (running || !mayCheck(state)) return
-      const cue = nextUnchecked(state)
+      const cue = nextUnchecked(state, censuses)
       if (cue) void check(cue)
     }, delay)
   }
@@ -100,7 +113,8 @@ export const startChecker = (store: AppStore, workers: Workers): void => {
       state.media !== before.media ||
       state.playback.isPlaying !== before.playback.isPlaying ||
       state.finding !== before.finding ||
-      state.reelId !== before.reelId
+      state.reelId !== before.reelId ||
+      (currentCue(state) !== currentCue(before) && !running)
     if (!isAffected) return
     if (running) {
       const { cue, key, stop } = running

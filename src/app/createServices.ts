@@ -5,6 +5,7 @@ import { jobOf } from '../store/queries.ts'
 import { INITIAL_STATE } from '../store/state.ts'
 import type { Services } from '../ui/services.ts'
 import { startAutosave } from './autosave.ts'
+import { createCensusDesk } from './censusDesk.ts'
 import { startChecker } from './checker.ts'
 import { pickJobFile, pickReelFiles, saveTextFile } from './files.ts'
 import { createFrameDesk } from './frameDesk.ts'
@@ -19,6 +20,7 @@ import { createShotDesk } from './shotDesk.ts'
 import { createStillDesk } from './stillDesk.ts'
 import { tellError } from './tellError.ts'
 import { createTick } from './tick.ts'
+import { kernelHere } from './worker/kernelHere.ts'
 import { startWorkers } from './workers.ts'
 
 /** A file name from a title: what every file system takes. */
@@ -43,7 +45,7 @@ export const createServices = (store: AppStore): Services => {
     stills.forget()
     desk.seek(store.getState().playhead)
   })
-  startChecker(store, workers)
+  startChecker(store, workers, createCensusDesk(store, kernelHere))
   const autosave = startAutosave(store, shelf, media.isSample)
 
   const save = async (name: string, text: string, type: string): Promise<void> => {

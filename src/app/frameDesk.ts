@@ -6,6 +6,7 @@ import { movePlayhead, setPlayback } from '../store/session.ts'
 import type { ShownFrame } from '../ui/services.ts'
 import type { PlayedFrame } from '../work/playRange.ts'
 import { createFeed, type Source } from './feed.ts'
+import { onCodingChange } from './onCodingChange.ts'
 import { tellError } from './tellError.ts'
 import type { Workers } from './workers.ts'
 
@@ -43,6 +44,10 @@ export const createFrameDesk = (
       if (next !== undefined) void read(next)
     }
   }
+  onCodingChange(store, (coding) => {
+    const shown = frames.current()
+    if (shown) frames.put({ ...shown, coding })
+  })
   return {
     frames,
     show,

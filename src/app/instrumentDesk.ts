@@ -1,7 +1,7 @@
 import type { Grade } from '../core/colour/grade.ts'
 import type { Framing } from '../core/picture/framing.ts'
 import type { AppStore } from '../store/appStore.ts'
-import { jobOf } from '../store/queries.ts'
+import { jobOf, profileOf } from '../store/queries.ts'
 import type { Feed, Reading, ShownFrame } from '../ui/services.ts'
 import type { InstrumentRequest } from '../work/instrumentCalls.ts'
 import { createFeed } from './feed.ts'
@@ -65,7 +65,7 @@ export const createInstrumentDesk = (
       const request = {
         grade,
         framing,
-        profile: job.info.job.tolerance,
+        profile: profileOf(job),
         waveformColumns: WAVEFORM_COLUMNS,
         vectorscopeSize: VECTORSCOPE_SIZE,
       }

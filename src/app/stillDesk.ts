@@ -4,6 +4,7 @@ import type { Frame } from '../core/time/frame.ts'
 import type { AppStore } from '../store/appStore.ts'
 import { reelOf } from '../store/queries.ts'
 import type { Stills } from '../ui/services.ts'
+import { onCodingChange } from './onCodingChange.ts'
 import { isAbort, tellError } from './tellError.ts'
 import type { Workers } from './workers.ts'
 
@@ -55,6 +56,13 @@ export const createStillDesk = (store: AppStore, workers: Workers): StillDesk =>
       if (wanted.length > 0 && !store.getState().playback.isPlaying) void work()
     }
   }
+  const forget = (): void => {
+    round++
+    kept.clear()
+    wanted.length = 0
+    for (const listener of listeners) listener()
+  }
+  onCodingChange(store, forget)
   store.subscribe((state, before) => {
     if (before.playback.isPlaying && !state.playback.isPlaying) void work()
   })
@@ -69,11 +77,6 @@ export const createStillDesk = (store: AppStore, workers: Workers): StillDesk =>
       listeners.add(listener)
       return () => listeners.delete(listener)
     },
-    forget: () => {
-      round++
-      kept.clear()
-      wanted.length = 0
-      for (const listener of listeners) listener()
-    },
+    forget,
   }
 }

@@ -73,25 +73,22 @@ export const vectorscopeCounters = (
     module.countVectorscope(planes.cb(), planes.cr(), rows * width, size, address),
   )
 
-/** Levels of two planes of codes by one count of their pairs: 256 counts of each, one by one. */
-export const pairCounters = (
+/** Levels of a plane of codes, over the whole picture. */
+export const levelCounters = (
   module: KernelModule,
-  first: () => number,
-  second: () => number,
+  plane: () => number,
   width: number,
 ): BandCounters => {
-  const pairs = counters(LEVELS * LEVELS, (address, rows) =>
-    module.countPairs(first(), second(), rows * width, address),
+  const tables = counters(4 * LEVELS, (address, rows) =>
+    module.countLevels(plane(), rows * width, address),
   )
   return {
-    ...pairs,
+    ...tables,
     counts: () => {
-      const both = new Uint32Array(2 * LEVELS)
-      pairs.counts().forEach((count, i) => {
-        both[i >> 8] = (both[i >> 8] as number) + count
-        both[LEVELS + (i & 255)] = (both[LEVELS + (i & 255)] as number) + count
-      })
-      return both
+      const all = new Uint32Array(LEVELS)
+      for (const [i, count] of tables.counts().entries())
+        all[i % LEVELS] = (all[i % LEVELS] as number) + count
+      return all
     },
   }
 }

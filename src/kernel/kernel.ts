@@ -1,4 +1,5 @@
-import type { ColourTally } from '../core/census/censusData.ts'
+import type { CensusData, ColourTally } from '../core/census/censusData.ts'
+import type { CensusReader } from '../core/census/censusVerdict.ts'
 import type { Grade } from '../core/colour/grade.ts'
 import type { Framing } from '../core/picture/framing.ts'
 import type { Coding, MatrixName, Planes, RangeName } from '../core/picture/planes.ts'
@@ -87,6 +88,11 @@ export type Kernel = {
    * `most`; past that they are told apart less finely. It ends the counter begun before.
    */
   countColours(range: RangeName, most?: number): ColourCounter
+  /**
+   * `createCensusReader(census)`, the same verdicts sooner. The census last asked is held in the
+   * kernel's memory until another call needs it.
+   */
+  censusReader(census: CensusData): CensusReader
   /**
    * Luma waveform: how many pixels of each of `columns` equal parts of the width have each level,
    * four 10-bit codes to a level: counts[column·256 + (code >> 2)]. `into` is overwritten if it

@@ -83,10 +83,13 @@ export const SETTING_NAMES = [
   'greenInLuma',
   'blueInLuma',
   'isFiltered',
+  'isComposite',
   'rgbLow',
   'rgbHigh',
   'lumaLow',
   'lumaHigh',
+  'compositeLow',
+  'compositeHigh',
   'statistics',
   'keepsCodes',
   'keepsRgbCodes',
@@ -102,6 +105,17 @@ export const SETTING_NAMES = [
   'keyRow',
   'censusTable',
   'lineShift',
+  'censusLevels',
+  'censusCounts',
+  'censusKeys',
+  'isBoxed',
+  'censusBoxes',
+  'curvesAt',
+  'weightsAt',
+  'limitsAt',
+  'figureCount',
+  'openKeys',
+  'openLimit',
 ] as const
 
 export type SettingName = (typeof SETTING_NAMES)[number]
@@ -114,12 +128,15 @@ export type KernelFunctions = {
   measureBand(first: number, end: number): void
   countWaveform(luma: number, width: number, rows: number, starts: number): void
   countVectorscope(cb: number, cr: number, pairs: number, size: number, counters: number): void
-  countPairs(first: number, second: number, pairs: number, counters: number): void
+  countLevels(codes: number, count: number, counters: number): void
   countColours(row: number, first: number, end: number): void
   clearCensus(): void
   censusColours(): number
   addCounts(from: number, pairs: number): void
   writeCounts(to: number): void
+  countOutside(top: number): number
+  pixelsOutside(): number
+  pixelsNotInside(): number
 }
 
 const FUNCTION_NAMES: readonly (keyof KernelFunctions)[] = [
@@ -129,12 +146,15 @@ const FUNCTION_NAMES: readonly (keyof KernelFunctions)[] = [
   'measureBand',
   'countWaveform',
   'countVectorscope',
-  'countPairs',
+  'countLevels',
   'countColours',
   'clearCensus',
   'censusColours',
   'addCounts',
   'writeCounts',
+  'countOutside',
+  'pixelsOutside',
+  'pixelsNotInside',
 ]
 
 /** An instance of the WebAssembly module. */

@@ -10,6 +10,8 @@ export type KernelState = {
   readonly bases: BaseCurves
   /** The memory above what is kept, all of it free: every call starts anew. */
   memory(): KernelMemory
+  /** How often that memory was begun anew: what was laid into it before is void. */
+  uses(): number
   /** The address of `bytes` bytes that are kept from now on. Not to be called within a call. */
   keep(bytes: number): number
 }
@@ -19,12 +21,18 @@ export const kernelState = (module: KernelModule): KernelState => {
   const powers = powerTables(module, fixed)
   const bases = baseCurves(module, fixed)
   let free = fixed.take(0)
+  let count = 0
   return {
     module,
     powers,
     bases,
-    memory: () => kernelMemory(module, free),
+    memory: () => {
+      count++
+      return kernelMemory(module, free)
+    },
+    uses: () => count,
     keep: (bytes) => {
+      count++
       const address = fixed.take(bytes)
       fixed.settle()
       free = fixed.take(0)

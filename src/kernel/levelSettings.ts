@@ -1,6 +1,7 @@
 import { SATURATION_WEIGHTS } from '../core/colour/grade.ts'
 import { LUMA_WEIGHTS } from '../core/colour/lumaWeights.ts'
 import type { MatrixName } from '../core/picture/planes.ts'
+import { levelLimits } from '../core/tolerance/levelLimits.ts'
 import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 import { beforeSaturation } from './beforeSaturation.ts'
 import type { Settings } from './kernelModule.ts'
@@ -15,6 +16,7 @@ export const levelSettings = (
   profile: ToleranceProfile,
 ): Settings => {
   const sum = filterSum(profile)
+  const { rgb, luma, composite } = levelLimits(profile)
   const [redShare, greenShare, blueShare] = SATURATION_WEIGHTS.map((w) => (1 - saturation) * w)
   const [redInLuma, greenInLuma, blueInLuma] = beforeSaturation(LUMA_WEIGHTS[matrix], saturation)
   return {
@@ -27,9 +29,12 @@ export const levelSettings = (
     greenInLuma,
     blueInLuma,
     isFiltered: profile.filtered,
-    rgbLow: profile.rgb[0] * sum,
-    rgbHigh: profile.rgb[1] * sum,
-    lumaLow: profile.luma[0] * sum,
-    lumaHigh: profile.luma[1] * sum,
+    isComposite: profile.composite !== null,
+    rgbLow: rgb[0] * sum,
+    rgbHigh: rgb[1] * sum,
+    lumaLow: luma[0] * sum,
+    lumaHigh: luma[1] * sum,
+    compositeLow: composite[0] * sum,
+    compositeHigh: composite[1] * sum,
   }
 }

@@ -8,8 +8,8 @@ import type { KernelState } from './kernelState.ts'
 import { filterSum, levelSettings } from './levelSettings.ts'
 import { pictureStage } from './pictureStage.ts'
 
-/** Low and high of R′, G′, B′, Y′ and three counts, four lanes each. */
-const EXTREMES = 32
+/** Low and high of R′, G′, B′, Y′ and composite, and three counts, four lanes each. */
+const EXTREMES = 40
 const COUNTS = 12
 
 /** The levels of a picture, and `works` done on its rows while they are at hand. */
@@ -57,6 +57,7 @@ export const measureLevels = (
     g: extremesOf(1),
     b: extremesOf(2),
     y: extremesOf(3),
+    ...(profile.composite && { composite: extremesOf(4) }),
     below: countOf(0),
     above: countOf(1),
     outside: countOf(2),

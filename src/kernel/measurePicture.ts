@@ -3,8 +3,7 @@ import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 import {
   type BandCounters,
   columnCounters,
-  LEVELS,
-  pairCounters,
+  levelCounters,
   vectorscopeCounters,
 } from './bandCounters.ts'
 import type { BandWork } from './bandWork.ts'
@@ -33,14 +32,14 @@ export const measurePicture = (
     : undefined
   const vectorscope =
     vectorscopeSize && vectorscopeCounters(module, { cb, cr }, width, vectorscopeSize)
-  const pairs = histograms
-    ? [pairCounters(module, r, g, width), pairCounters(module, b, y, width)]
+  const levelsOf = histograms
+    ? [r, g, b, y].map((plane) => levelCounters(module, plane, width))
     : undefined
   const counters: readonly BandCounters[] = [
     ...(waveform ? [waveform] : []),
     ...(parade ?? []),
     ...(vectorscope ? [vectorscope] : []),
-    ...(pairs ?? []),
+    ...(levelsOf ?? []),
   ]
   const work: BandWork = {
     take: (memory, mostRows) => {
@@ -52,8 +51,8 @@ export const measurePicture = (
       applySettings(module, {
         ...codeSettings(input.grade.saturation, matrix),
         ...codes,
-        keepsCodes: Boolean(waveform || vectorscope || pairs),
-        keepsRgbCodes: Boolean(parade || pairs),
+        keepsCodes: Boolean(waveform || vectorscope || levelsOf),
+        keepsRgbCodes: Boolean(parade || levelsOf),
       })
       for (const each of counters) each.begin(buffer)
     },
@@ -63,20 +62,12 @@ export const measurePicture = (
   }
   const levels = measureLevels(state, input, matrix, profile, counters.length > 0 ? [work] : [])
   const [red, green, blue] = (parade ?? []).map((each) => each.counts())
-  const [redGreen, blueLuma] = (pairs ?? []).map((each) => each.counts())
+  const [ofR, ofG, ofB, ofY] = (levelsOf ?? []).map((each) => each.counts())
   return {
     levels,
     ...(waveform && { waveform: waveform.counts() }),
     ...(red && green && blue && { parade: [red, green, blue] as const }),
     ...(vectorscope && { vectorscope: vectorscope.counts() }),
-    ...(redGreen &&
-      blueLuma && {
-        histograms: {
-          r: redGreen.slice(0, LEVELS),
-          g: redGreen.slice(LEVELS),
-          b: blueLuma.slice(0, LEVELS),
-          y: blueLuma.slice(LEVELS),
-        },
-      }),
+    ...(ofR && ofG && ofB && ofY && { histograms: { r: ofR, g: ofG, b: ofB, y: ofY } }),
   }
 }

@@ -1,9 +1,9 @@
+import { HIGHEST_LEVEL } from '../core/colour/grade.ts'
+
 /** Pieces to an octave, and the octaves covered: the same as in `assembly/power.ts`. */
 const PIECES = 256
 const FIRST_OCTAVE = -40
 const END_OCTAVE = 16
-
-const LARGEST_F32 = (2 - 2 ** -23) * 2 ** 127
 
 /** f32 values of a table: intercept and slope of the identity, then of every piece. */
 export const POWER_TABLE_LENGTH = 2 + 2 * PIECES * (END_OCTAVE - FIRST_OCTAVE)
@@ -36,9 +36,14 @@ export const fillPowerTable = (table: Float32Array, power: number): void => {
     const slopeScale = scale / 2 ** octave
     const start = 2 + 2 * PIECES * (octave - FIRST_OCTAVE)
     for (let i = 0; i < 2 * PIECES; i += 2) {
-      // Kept finite: an endless intercept and an endless slope would give no number.
-      table[start + i] = Math.max((pieces[i] as number) * scale, -LARGEST_F32)
-      table[start + i + 1] = (pieces[i + 1] as number) * slopeScale
+      const intercept = (pieces[i] as number) * scale
+      const slope = (pieces[i + 1] as number) * slopeScale
+      const end = (1 + (i / 2 + 1) / PIECES) * 2 ** octave
+      // As `gradeChannel`, no further than the highest level; a power too steep for numbers is 0
+      // below 1 and there above it.
+      const isMet = Math.abs(intercept) < Infinity && intercept + slope * end <= HIGHEST_LEVEL
+      table[start + i] = isMet ? intercept : octave < 0 ? 0 : HIGHEST_LEVEL
+      table[start + i + 1] = isMet ? slope : 0
     }
   }
 }

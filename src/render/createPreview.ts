@@ -3,14 +3,24 @@ import { fail, ok, type Result } from '../core/base/result.ts'
 import { codeScale } from '../core/colour/codeValues.ts'
 import { type Grade, IDENTITY_GRADE, sameGrade } from '../core/colour/grade.ts'
 import { LUMA_WEIGHTS } from '../core/colour/lumaWeights.ts'
+import { triple } from '../core/colour/triple.ts'
 import { yCbCrToRgbFactors } from '../core/colour/yCbCr.ts'
+import { isPlainBase, PRINT_BASE } from '../core/film/filmBase.ts'
+import { NEGATIVE_GAMMA } from '../core/film/printingDensity.ts'
 import { framingMap, IDENTITY_FRAMING } from '../core/picture/framing.ts'
 import { type Coding, chromaHeight, chromaWidth, type Planes } from '../core/picture/planes.ts'
 import { createFloatTarget, type FloatTarget } from './floatTarget.ts'
 import { createGlProgram, type GlProgram } from './glProgram.ts'
 import { createPlaneTextures } from './planeTextures.ts'
 import type { PreviewView } from './previewView.ts'
-import { COVER_VERTEX, GRADE_FRAGMENT, MOVING_FRAGMENT, SHOW_FRAGMENT } from './shaders.ts'
+import {
+  COVER_VERTEX,
+  GRADE_FRAGMENT,
+  MOVING_FRAGMENT,
+  SCANS,
+  SHOW_FRAGMENT,
+  withBase,
+} from './shaders.ts'
 
 /** Draws frames as they will be delivered. */
 export type Preview = {
@@ -24,6 +34,9 @@ export type Preview = {
 
 /** Samples across a pixel where the canvas is smaller than the picture; more would not show. */
 const MOST_TAPS = 3
+
+/** A limit as a shader can hold it: not every one knows infinity (GLSL ES 3.00 §4.5.1). */
+const inReach = (limit: number): number => Math.min(1e30, Math.max(-1e30, limit))
 
 type Held = { readonly planes: Planes; readonly coding: Coding }
 
@@ -94,16 +107,33 @@ export const createPreview = (canvas: HTMLCanvasElement | OffscreenCanvas): Resu
   })
 }
 
+/** A grading program without the base stage, and one with it from when it is first needed. */
+const createBasePrograms = (gl: WebGL2RenderingContext, fragment: string) => {
+  const plain = createGlProgram(gl, COVER_VERTEX, fragment)
+  let based: GlProgram | undefined
+  return {
+    of: ({ base = PRINT_BASE }: Coding): GlProgram => {
+      if (isPlainBase(base)) return plain
+      based ??= createGlProgram(gl, COVER_VERTEX, withBase(fragment))
+      return based
+    },
+    dispose: (): void => {
+      plain.dispose()
+      based?.dispose()
+    },
+  }
+}
+
 const createMachine = (gl: WebGL2RenderingContext): Machine => {
-  const gradeProgram = createGlProgram(gl, COVER_VERTEX, GRADE_FRAGMENT)
   const showProgram = createGlProgram(gl, COVER_VERTEX, SHOW_FRAGMENT)
-  const movingProgram = createGlProgram(gl, COVER_VERTEX, MOVING_FRAGMENT)
+  const gradePrograms = createBasePrograms(gl, GRADE_FRAGMENT)
+  const movingPrograms = createBasePrograms(gl, MOVING_FRAGMENT)
   const textures = createPlaneTextures(gl)
   const graded = createFloatTarget(gl)
   const scanned = createFloatTarget(gl)
   const drawn = new Map<FloatTarget, { held: Held; grade: Grade }>()
 
-  /** Gives a grading program its planes, their coding and the grade. */
+  /** Gives a grading program its planes, their coding with its base, and the grade. */
   const readPlanes = ({ use, place }: GlProgram, { planes, coding }: Held, grade: Grade): void => {
     const { width, height, layout, depth } = planes
     const { black, peak, chromaZero, chromaHalf } = codeScale(depth, coding.range)
@@ -120,6 +150,12 @@ const createMachine = (gl: WebGL2RenderingContext): Machine => {
     gl.uniform2f(place('lumaCodes'), black, 1 / (peak - black))
     gl.uniform2f(place('chromaCodes'), chromaZero, 1 / (2 * chromaHalf))
     gl.uniform4f(place('toRgb'), crToR, cbToG, crToG, cbToB)
+    const { base = PRINT_BASE } = coding
+    const isNegative = base.scan === 'negative'
+    gl.uniform1i(place('scan'), SCANS[base.scan])
+    gl.uniform3f(place('clearDensity'), ...(isNegative ? base.clear : triple(0)))
+    gl.uniform3f(place('filmGamma'), ...(isNegative ? base.gamma : triple(NEGATIVE_GAMMA)))
+    gl.uniformMatrix3fv(place('dyes'), true, base.dyes.flat())
     gl.uniform3f(place('lift'), ...grade.lift)
     gl.uniform3f(place('gain'), ...grade.gain)
     const [r, g, b] = grade.gamma
@@ -133,7 +169,7 @@ const createMachine = (gl: WebGL2RenderingContext): Machine => {
     if (before?.held === held && sameGrade(before.grade, grade)) return
     drawn.set(target, { held, grade })
     target.begin(held.planes.width, held.planes.height)
-    readPlanes(gradeProgram, held, grade)
+    readPlanes(gradePrograms.of(held.coding), held, grade)
     gl.drawArrays(gl.TRIANGLES, 0, 3)
   }
 
@@ -152,8 +188,7 @@ const createMachine = (gl: WebGL2RenderingContext): Machine => {
     const targetHeight = target ? height : gl.drawingBufferHeight
     const framing = compare.kind === 'scanned' ? IDENTITY_FRAMING : view.framing
     const map = framingMap(framing, width, height)
-    const limits = excursions ?? { rgb: [0, 0], luma: [0, 0], matrix: 'bt709' as const }
-    const program = isMoving ? movingProgram : showProgram
+    const program = isMoving ? movingPrograms.of(held.coding) : showProgram
     const { place } = program
     if (isMoving) readPlanes(program, held, view.grade)
     else {
@@ -173,8 +208,12 @@ const createMachine = (gl: WebGL2RenderingContext): Machine => {
     const wipeAt = compare.kind === 'wipe' ? compare.at : compare.kind === 'scanned' ? 1 : 0
     gl.uniform1f(place('wipeAt'), wipeAt)
     gl.uniform1i(place('marks'), Number(excursions !== null))
-    gl.uniform4f(place('limits'), ...limits.rgb, ...limits.luma)
-    gl.uniform3f(place('lumaWeights'), ...LUMA_WEIGHTS[limits.matrix])
+    if (excursions) {
+      const { rgb, luma, composite, matrix } = excursions
+      gl.uniform4fv(place('limits'), [...rgb, ...luma].map(inReach))
+      gl.uniform2fv(place('compositeLimits'), composite.map(inReach))
+      gl.uniform3f(place('lumaWeights'), ...LUMA_WEIGHTS[matrix])
+    }
     gl.drawArrays(gl.TRIANGLES, 0, 3)
   }
   return {
@@ -182,7 +221,7 @@ const createMachine = (gl: WebGL2RenderingContext): Machine => {
     draw,
     target: () => createFloatTarget(gl),
     dispose: () => {
-      for (const part of [gradeProgram, showProgram, movingProgram, textures, graded, scanned])
+      for (const part of [gradePrograms, showProgram, movingPrograms, textures, graded, scanned])
         part.dispose()
     },
   }

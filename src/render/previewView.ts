@@ -1,6 +1,7 @@
 import type { Grade } from '../core/colour/grade.ts'
 import type { Framing } from '../core/picture/framing.ts'
 import type { MatrixName } from '../core/picture/planes.ts'
+import type { LevelLimits } from '../core/tolerance/levelLimits.ts'
 
 /** What is compared: nothing, the scanned picture alone, or both beside a wipe. */
 export type Compare =
@@ -9,12 +10,8 @@ export type Compare =
   /** `at` 0 (left) … 1 (right): scanned left of it, graded right, both framed alike. */
   | { readonly kind: 'wipe'; readonly at: number }
 
-/** Levels outside which a pixel is marked, as signal (0 black, 1 peak). */
-export type ExcursionLimits = {
-  readonly rgb: readonly [low: number, high: number]
-  readonly luma: readonly [low: number, high: number]
-  readonly matrix: MatrixName
-}
+/** Levels outside which a pixel is marked, before any filter; luma is that of `matrix`. */
+export type ExcursionLimits = LevelLimits & { readonly matrix: MatrixName }
 
 /** How a frame is to be drawn. */
 export type PreviewView = {

@@ -5,7 +5,16 @@ void main() {
   gl_Position = vec4(corner * 2.0 - 1.0, 0.0, 1.0);
 }`
 
-/** What both grading passes read: the planes, how they are coded, and the grade. */
+/** The kinds of scan as the shaders know them. */
+export const SCANS = { print: 0, 'printing-density': 1, negative: 2 } as const
+
+/**
+ * A grading fragment with the base stage in it, which the others are without: a branch at run time
+ * would cost its whole arithmetic where graphics are drawn by software.
+ */
+export const withBase = (fragment: string): string => fragment.replace('\n', '\n#define HAS_BASE\n')
+
+/** What both grading passes read: the planes, how they are coded, the base, and the grade. */
 const PLANES = `#version 300 es
 precision highp float;
 precision highp int;
@@ -34,9 +43,32 @@ vec3 decoded(float y, vec2 chroma) {
   return y + vec3(toRgb.x * c.y, toRgb.y * c.x + toRgb.z * c.y, toRgb.w * c.x);
 }
 
+#ifdef HAS_BASE
+uniform int scan;          // see SCANS
+uniform vec3 clearDensity;
+uniform vec3 filmGamma;
+uniform mat3 dyes;
+
+// The numbers are those of core/film/printDensity.ts and printingDensity.ts.
+vec3 based(vec3 x) {
+  vec3 density = dyes * (scan == ${SCANS['printing-density']}
+    ? (1023.0 * x - 95.0) * 0.002
+    : -2.4 * log2(max(x, 0.001)) / log2(10.0) - clearDensity);
+  if (scan == ${SCANS.print}) return exp2(log2(10.0) * min(-density / 2.4, 1.0));
+  float white = 590.0 / 300.0;
+  float black = exp2(-log2(10.0) * white);
+  vec3 exposed = exp2(log2(10.0) * (min(density / filmGamma, 4.0) - white));
+  vec3 light = (exposed - black) / (1.0 - black);
+  vec3 curved = 1.099 * pow(max(light, vec3(0.018)), vec3(0.45)) - 0.099;
+  return mix(curved, 4.5 * light, lessThan(light, vec3(0.018)));
+}
+#else
+vec3 based(vec3 x) { return x; }
+#endif
+
 vec3 graded(vec3 x) {
   vec3 v = lift + (gain - lift) * x;
-  vec3 curved = mix(v, pow(max(v, vec3(1e-30)), power), greaterThan(v, vec3(0.0)));
+  vec3 curved = mix(v, min(pow(max(v, vec3(1e-30)), power), vec3(1073741824.0)), greaterThan(v, vec3(0.0)));
   float luma = dot(curved, vec3(0.2126, 0.7152, 0.0722));
   return luma + saturation * (curved - luma);
 }
@@ -46,16 +78,25 @@ vec3 graded(vec3 x) {
 const MARKS = `
 uniform bool marks;
 uniform vec4 limits;       // rgb low, rgb high, luma low, luma high
+uniform vec2 compositeLimits;
 uniform vec3 lumaWeights;
+
+// Lowest and highest peak of the composite signal: core/tolerance/compositePeaks.ts.
+vec2 compositePeaks(vec3 c) {
+  float y = dot(c, vec3(0.299, 0.587, 0.114));
+  float chroma = length(vec2(0.493 * (c.b - y), 0.877 * (c.r - y)));
+  return vec2(y - chroma, y + chroma);
+}
 
 vec3 marked(vec3 shown, vec2 at) {
   if (!marks) return shown;
   float luma = dot(shown, lumaWeights);
   float low = min(shown.r, min(shown.g, shown.b));
   float high = max(shown.r, max(shown.g, shown.b));
-  if (high > limits.y || luma > limits.w)
+  vec2 peaks = compositePeaks(shown);
+  if (high > limits.y || luma > limits.w || peaks.y > compositeLimits.y)
     return vec3(mod(floor((at.x + at.y) / 3.0), 2.0));
-  if (low < limits.x || luma < limits.z)
+  if (low < limits.x || luma < limits.z || peaks.x < compositeLimits.x)
     return vec3(0.75 * mod(floor((at.x - at.y) / 3.0), 2.0));
   return shown;
 }
@@ -63,7 +104,7 @@ vec3 marked(vec3 shown, vec2 at) {
 
 /**
  * File samples → graded R′G′B′, unclipped, one texel a scanned pixel: the stages of
- * core/picture/decodePlanes.ts and gradePicture.ts. Chroma is read at its siting.
+ * core/picture/decodePlanes.ts, basePicture.ts and gradePicture.ts. Chroma is read at its siting.
  */
 export const GRADE_FRAGMENT = `${PLANES}
 float chromaAt(usampler2D plane, ivec2 at) {
@@ -86,7 +127,7 @@ void main() {
   vec3 x = isRgb
     ? vec3(y, signal(second, at), signal(third, at))
     : decoded(y, vec2(chromaAt(second, at), chromaAt(third, at)));
-  colour = vec4(graded(x), 1.0);
+  colour = vec4(graded(based(x)), 1.0);
 }`
 
 /**
@@ -109,9 +150,9 @@ void main() {
   ivec2 pixel = min(ivec2(place + 0.5), ivec2(pictureSize) - 1);
   float y = signal(first, pixel);
   ivec2 sited = min(ivec2(isSubsampled.x ? pixel.x / 2 : pixel.x, isSubsampled.y ? pixel.y / 2 : pixel.y), chromaSize - 1);
-  vec3 x = isRgb
+  vec3 x = based(isRgb
     ? vec3(y, signal(second, pixel), signal(third, pixel))
-    : decoded(y, vec2(float(texelFetch(second, sited, 0).r), float(texelFetch(third, sited, 0).r)));
+    : decoded(y, vec2(float(texelFetch(second, sited, 0).r), float(texelFetch(third, sited, 0).r))));
   bool isScanned = at.x < wipeAt * targetSize.x;
   colour = vec4(isScanned ? x : marked(graded(x), at), 1.0);
 }`

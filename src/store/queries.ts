@@ -2,7 +2,8 @@ import { cueAt, cueEnd, cueIndexAt, cuesOfReel } from '../core/job/cueList.ts'
 import type { Cue, Job, Reel } from '../core/job/job.ts'
 import { type ValuesAt, valuesAt } from '../core/job/valuesAt.ts'
 import type { Frame } from '../core/time/frame.ts'
-import { EBU_R103_V3, type ToleranceProfile, toleranceProfile } from '../core/tolerance/profile.ts'
+import { profileById } from '../core/tolerance/findProfile.ts'
+import { EBU_R103_V3, type ToleranceProfile } from '../core/tolerance/profile.ts'
 import type { AppState } from './state.ts'
 
 const NO_CUES: readonly Cue[] = []
@@ -39,8 +40,9 @@ export const valuesAtFrame = (state: AppState, frame: Frame): ValuesAt | undefin
   return cue && valuesAt(cue, previousCue(cuesOf(state), cue), frame)
 }
 
-export const profileOf = (job: Job): ToleranceProfile =>
-  toleranceProfile(job.info.job.tolerance) ?? EBU_R103_V3
+/** The tolerance the job is held to; that it is known was checked when the job was read. */
+export const profileOf = ({ info }: Job): ToleranceProfile =>
+  profileById(info.job.tolerance, info.job.profiles) ?? EBU_R103_V3
 
 /** A boundary below this confidence waits for a person to keep or drop it. */
 const DOUBTFUL_BELOW = 0.75

@@ -1,7 +1,8 @@
 import type { Cue, Reel } from '../core/job/job.ts'
+import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 import type { Verdict } from '../core/tolerance/verdict.ts'
 import { checkKeyAt } from './checkKey.ts'
-import { cuesOf, isDoubtful, reelOf } from './queries.ts'
+import { cuesOf, isDoubtful, profileOf, reelOf } from './queries.ts'
 import type { AppState } from './state.ts'
 
 /** How the cues of the reel on screen stand. */
@@ -15,11 +16,11 @@ export type Standing = {
 type Basis = {
   readonly cues: readonly Cue[]
   readonly reel: Reel
-  readonly tolerance: string
+  readonly profile: ToleranceProfile
   readonly verdicts: ReadonlyMap<string, Verdict>
 }
 
-const count = ({ cues, reel, tolerance, verdicts }: Basis): Standing => {
+const count = ({ cues, reel, profile, verdicts }: Basis): Standing => {
   let measured = 0
   let measuredFrames = 0
   let outside = 0
@@ -27,7 +28,7 @@ const count = ({ cues, reel, tolerance, verdicts }: Basis): Standing => {
   for (const [index, cue] of cues.entries()) {
     if (isDoubtful(cue)) doubtful++
     if (verdicts.size === 0) continue
-    const verdict = verdicts.get(checkKeyAt(cues, index, reel, tolerance))
+    const verdict = verdicts.get(checkKeyAt(cues, index, reel, profile))
     if (!verdict) continue
     measured++
     measuredFrames += verdict.frames
@@ -47,7 +48,7 @@ export const standingOf = (state: AppState): Standing => {
   const basis = {
     cues: cuesOf(state),
     reel,
-    tolerance: state.history.job.info.job.tolerance,
+    profile: profileOf(state.history.job),
     verdicts: state.verdicts,
   }
   const before = last?.basis
@@ -55,7 +56,7 @@ export const standingOf = (state: AppState): Standing => {
     !last ||
     before?.cues !== basis.cues ||
     before.reel !== basis.reel ||
-    before.tolerance !== basis.tolerance ||
+    before.profile !== basis.profile ||
     before.verdicts !== basis.verdicts
   )
     last = { basis, standing: count(basis) }

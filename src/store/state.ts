@@ -1,10 +1,14 @@
 import type { Problem } from '../core/base/problem.ts'
+import type { CensusStanding } from '../core/census/censusStanding.ts'
+import type { CensusVerdict } from '../core/census/censusVerdict.ts'
+import type { Grade } from '../core/colour/grade.ts'
 import type { History } from '../core/job/history.ts'
 import type { CueId, ReelId } from '../core/job/recordIds.ts'
 import type { MatrixName, RangeName } from '../core/picture/planes.ts'
 import type { Frame } from '../core/time/frame.ts'
 import type { Rate } from '../core/time/rate.ts'
 import type { PictureLevels } from '../core/tolerance/pictureLevels.ts'
+import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 import type { Verdict } from '../core/tolerance/verdict.ts'
 
 /** The parts of the job that have a screen of their own. */
@@ -76,6 +80,14 @@ export type Saving = {
   readonly at: number | undefined
 }
 
+/** A verdict on all pixels of a cue from its colours, and what it holds for. */
+export type LiveVerdict = {
+  readonly grade: Grade
+  readonly profile: ToleranceProfile
+  readonly verdict: CensusVerdict
+  readonly standing: CensusStanding
+}
+
 export type AppState = {
   readonly history: History | undefined
   /** The name under which the browser's storage keeps this job. */
@@ -94,6 +106,8 @@ export type AppState = {
   readonly checking: Progress | undefined
   /** Verdicts by what they hold for (see `checkKey`), so that undo brings an old one back. */
   readonly verdicts: ReadonlyMap<string, Verdict>
+  /** What the colours of cues in hand tell of their grade as it is; follows every change. */
+  readonly live: ReadonlyMap<CueId, LiveVerdict>
   /** Levels of the frame on screen as it would be delivered. */
   readonly levels: PictureLevels | undefined
   readonly notice: Notice | undefined
@@ -117,6 +131,7 @@ export const INITIAL_STATE: AppState = {
   finding: undefined,
   checking: undefined,
   verdicts: new Map(),
+  live: new Map(),
   levels: undefined,
   notice: undefined,
   question: undefined,

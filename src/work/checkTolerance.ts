@@ -4,7 +4,7 @@ import type { Coding } from '../core/picture/planes.ts'
 import type { Frame } from '../core/time/frame.ts'
 import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 import { createVerdictGatherer, type Verdict } from '../core/tolerance/verdict.ts'
-import type { Kernel } from '../kernel/kernel.ts'
+import type { ColourCounter, Kernel } from '../kernel/kernel.ts'
 import type { FrameSource } from '../media/frameSource.ts'
 
 /** One cue to be measured: its frames are `cue.first` up to and not including `end`. */
@@ -14,7 +14,10 @@ export type CueCheck = {
   readonly end: Frame
 }
 
-/** Measures every frame of a cue as it would be delivered. `onFrame` is told after each. */
+/**
+ * Measures every frame of a cue as it would be delivered. `onFrame` is told after each. `colours`
+ * counts those of all frames that have the cue's own values: not those of its ramp.
+ */
 export const checkCue = async (
   source: FrameSource,
   kernel: Kernel,
@@ -23,12 +26,15 @@ export const checkCue = async (
   profile: ToleranceProfile,
   onFrame: () => void,
   signal?: AbortSignal,
+  colours?: ColourCounter,
 ): Promise<Verdict | undefined> => {
   const gatherer = createVerdictGatherer(profile)
   for await (const { frame, planes } of source.readRange(cue.first, end, signal)) {
     const { grade, framing } = valuesAt(cue, previous, frame)
     const input = { planes, coding, grade, framing }
-    gatherer.add(frame, kernel.measureLevels(input, coding.matrix, profile))
+    const isOwn = previous === undefined || frame - cue.first >= cue.ramp
+    const counted = isOwn ? colours : undefined
+    gatherer.add(frame, kernel.measureLevels(input, coding.matrix, profile, counted))
     onFrame()
   }
   signal?.throwIfAborted()

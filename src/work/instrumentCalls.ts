@@ -2,13 +2,13 @@ import type { Grade } from '../core/colour/grade.ts'
 import type { Framing } from '../core/picture/framing.ts'
 import type { Coding, Planes } from '../core/picture/planes.ts'
 import type { PictureLevels } from '../core/tolerance/pictureLevels.ts'
+import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 
 /** What the instruments are asked to show of the frame that was last set. */
 export type InstrumentRequest = {
   readonly grade: Grade
   readonly framing: Framing
-  /** Id of the tolerance profile. */
-  readonly profile: string
+  readonly profile: ToleranceProfile
   readonly waveformColumns: number
   readonly vectorscopeSize: number
 }

@@ -1,6 +1,5 @@
 import { problem } from '../core/base/problem.ts'
 import type { Coding, Planes } from '../core/picture/planes.ts'
-import { toleranceProfile } from '../core/tolerance/profile.ts'
 import type { CodePicture, Kernel } from '../kernel/kernel.ts'
 import { MediaError } from '../media/mediaError.ts'
 import type { InstrumentCalls } from './instrumentCalls.ts'
@@ -19,8 +18,8 @@ export const instrumentHandlers = (
     },
     measure: async (request, { transfer }) => {
       const kernel = await loadKernel()
-      const profile = toleranceProfile(request.profile)
-      if (!held || !profile)
+      const { profile } = request
+      if (!held)
         throw new MediaError(problem('missing', 'There is no frame to measure; open a reel.'))
       const input = { ...held, grade: request.grade, framing: request.framing }
       const { matrix } = held.coding

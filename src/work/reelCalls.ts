@@ -1,7 +1,9 @@
 import type { Result } from '../core/base/result.ts'
+import type { CensusData } from '../core/census/censusData.ts'
 import type { Coding, Planes } from '../core/picture/planes.ts'
 import type { Still } from '../core/picture/still.ts'
 import type { Frame } from '../core/time/frame.ts'
+import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 import type { Verdict } from '../core/tolerance/verdict.ts'
 import type { MediaFacts } from '../media/mediaFacts.ts'
 import type { CueCheck } from './checkTolerance.ts'
@@ -18,8 +20,15 @@ export type StillRequest = {
 export type CheckRequest = {
   readonly check: CueCheck
   readonly coding: Coding
-  /** Id of the tolerance profile. */
-  readonly profile: string
+  readonly profile: ToleranceProfile
+  /** Whether the cue's colours are to be counted on the way. */
+  readonly wantsCensus: boolean
+}
+
+export type CheckAnswer = {
+  readonly verdict: Verdict | undefined
+  /** Undefined if it was not wanted, or the cue is all ramp. */
+  readonly census: CensusData | undefined
 }
 
 /** What a reel worker does: it holds one open reel and reads, plays, searches and checks it. */
@@ -47,6 +56,6 @@ export type ReelCalls = {
   readonly checkCue: {
     readonly args: CheckRequest
     readonly progress: number
-    readonly answer: Verdict | undefined
+    readonly answer: CheckAnswer
   }
 }

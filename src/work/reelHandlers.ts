@@ -1,6 +1,7 @@
 import { problem } from '../core/base/problem.ts'
 import { ok, type Result } from '../core/base/result.ts'
-import { toleranceProfile } from '../core/tolerance/profile.ts'
+import { buildCensus } from '../core/census/buildCensus.ts'
+import { censusBuffers } from '../core/census/censusData.ts'
 import type { Kernel } from '../kernel/kernel.ts'
 import type { FrameSource } from '../media/frameSource.ts'
 import { MediaError } from '../media/mediaError.ts'
@@ -58,17 +59,23 @@ export const reelHandlers = (
     },
     stop,
     findShots: (_, { progress, signal }) => findShots(opened(), progress, signal),
-    checkCue: async ({ check, coding, profile }, { progress, signal }) => {
-      const tolerance = toleranceProfile(profile)
-      if (!tolerance)
-        throw new MediaError(problem('not-found', `There is no tolerance named “${profile}”.`))
+    checkCue: async ({ check, coding, profile, wantsCensus }, { progress, signal, transfer }) => {
       let done = 0
       const tellEvery = 10
       const onFrame = () => {
         done++
         if (done % tellEvery === 0) progress(done)
       }
-      return checkCue(opened(), await loadKernel(), check, coding, tolerance, onFrame, signal)
+      const kernel = await loadKernel()
+      const colours = wantsCensus ? kernel.countColours(coding.range) : undefined
+      const frames = opened()
+      const verdict = await checkCue(
+        ...([frames, kernel, check, coding, profile, onFrame, signal, colours] as const),
+      )
+      const tally = colours?.tally()
+      const census = tally && buildCensus(tally, coding)
+      if (census) transfer(...censusBuffers(census))
+      return { verdict, census }
     },
   }
 }

@@ -8,6 +8,7 @@ import { join } from 'node:path'
 import { chromium } from '@playwright/test'
 import { browserPath } from '../../src/cli/browserPath.mjs'
 import { findingRow } from './findingRow.mjs'
+import { kernelRows } from './kernelRows.mjs'
 import { openingRow } from './openingRow.mjs'
 import { typingRow } from './typingRow.mjs'
 
@@ -46,6 +47,7 @@ const browser = await chromium.launch({
 })
 const rows = []
 try {
+  rows.push(...(await kernelRows(ROOT, FOLDER, CLIP)))
   rows.push(await findingRow(browser, ROOT))
   rows.push(await openingRow(browser, ADDRESS, FOLDER))
   rows.push(await typingRow(browser, ADDRESS, CLIP))

@@ -5,12 +5,29 @@ import { join, resolve } from 'node:path'
 import { encode } from 'fast-png'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { readCcc } from '../../src/core/formats/ccc/readCcc.ts'
+import { writeJob } from '../../src/core/formats/job/writeJob.ts'
 import { readEventLines } from '../support/readEventLines.ts'
+import { sampleJob, sampleReel } from '../support/sampleJob.ts'
+
+/** A house profile that holds luma to less than any published one. */
+const HOUSE = {
+  id: 'house-night',
+  name: 'Night room',
+  source: 'A test',
+  rgb: null,
+  luma: [0, 1],
+  composite: [-0.2, 1.2],
+  area: 0,
+  filtered: false,
+}
 
 const ROOT = resolve(import.meta.dirname, '../..')
 const MAIN = join(ROOT, 'dist/cli/main.js')
 const SAMPLE = join(ROOT, 'samples/slack-water-at-skerrow.reelwright.json')
 const TRUTH = JSON.parse(readFileSync(join(ROOT, 'samples/truth.json'), 'utf8'))
+
+/** Light of code 95 of 10-bit printing density before black is taken off it. */
+const BLACK = 10 ** (-590 / 300)
 
 type Outcome = { readonly status: number; readonly out: string; readonly error: string }
 
@@ -28,6 +45,16 @@ const reelwright = (args: readonly string[], env: NodeJS.ProcessEnv = {}): Promi
   })
 
 let folder = ''
+
+/** A job of two cues over the numbered pictures of `folder`. */
+const pngJob = () => {
+  const { media } = sampleReel()
+  const reel = sampleReel({
+    frames: 12,
+    media: { ...media, width: 64, height: 48, depth: 16, layout: 'rgb', range: 'full' },
+  })
+  return sampleJob([0, 6], (cue) => cue, reel)
+}
 
 beforeAll(() => {
   if (!existsSync(MAIN)) throw new Error('Build first: npm run build')
@@ -146,6 +173,8 @@ describe('reelwright check', () => {
     expect(status).toBe(1)
     const report = JSON.parse(out)
     expect(report).toMatchObject({ tolerance: 'ebu-r103-v3', filtered: true, inside: false })
+    expect(report.profile).toMatchObject({ id: 'ebu-r103-v3', area: 0.01, composite: null })
+    expect(report.cues[0]).not.toHaveProperty('composite')
     expect(report.cues).toHaveLength(18)
     const outside = report.cues.filter(({ inside }: { inside: boolean }) => !inside)
     const numbers = outside.map(({ cue }: { cue: number }) => cue)
@@ -157,7 +186,59 @@ describe('reelwright check', () => {
   it('measures pictures as they are: inside, status 0', async () => {
     const { status, out } = await reelwright(['check', folder, '--tolerance', 'EBU R103 v3'])
     expect(status).toBe(0)
-    expect(out).toContain('EBU R 103 v3: inside')
+    expect(out).toContain('EBU R 103 v3, levels and area after the filter: inside')
+    expect(out).toMatch(/^cue 1 .* % {2}after the filter {2}worst frame \d+$/mu)
+  })
+
+  it('says luma plus chroma for a composite tolerance, and that it is unfiltered', async () => {
+    const { status, out } = await reelwright(['check', folder, '--tolerance', 'composite 625'])
+    expect(status).toBe(0)
+    expect(out).toMatch(/luma plus chroma [\d.]+…[\d.]+ % {2}unfiltered/u)
+    expect(out).toContain('Composite 625, levels and area unfiltered: inside')
+  })
+
+  it('measures a job by its house profile, which can be named like a published one', async () => {
+    const path = join(folder, 'house.json')
+    const job = JSON.parse(writeJob(pngJob()))
+    const house = { ...HOUSE, luma: [0, 0.5] }
+    const info = { ...job.info, profiles: [house], tolerance: house.id }
+    writeFileSync(path, JSON.stringify({ ...job, info }))
+    const own = await reelwright(['check', path, '--media', folder, '--json'])
+    expect(own.status).toBe(1)
+    expect(JSON.parse(own.out)).toMatchObject({ tolerance: house.id, profile: house })
+    const other = ['check', path, '--media', folder, '--tolerance']
+    expect((await reelwright([...other, 'EBU R103 v3'])).status).toBe(0)
+    const named = await reelwright([...other, 'NIGHT ROOM'])
+    expect(named.status).toBe(1)
+    expect(named.out).toContain('Night room, levels and area unfiltered: 2 of 2 cues outside')
+    const wrong = await reelwright([...other, 'day room'])
+    expect(wrong.status).toBe(2)
+    expect(wrong.error).toContain('Night room')
+  })
+})
+
+describe('reelwright check --scan', () => {
+  it('reads pictures as printing density: black and white are codes 95 and 685', async () => {
+    const rest = ['--scan', 'printing-density', '--tolerance', 'ebu-r103-v3', '--json']
+    const { out } = await reelwright(['check', folder, ...rest])
+    // The lit columns are 50,000 of 65,535: code 780.5, light 2.093, and so signal 1.433.
+    const light = (10 ** ((1023 * (50_000 / 65_535) - 685) / 300) - BLACK) / (1 - BLACK)
+    expect(JSON.parse(out).cues[0].r.high).toBeCloseTo(1.099 * light ** 0.45 - 0.099, 3)
+  })
+
+  it.each([
+    [['--scan', 'slide'], 'print or printing-density'],
+    [['--scan', 'negative'], 'clear film'],
+  ])('%j is wrong use', async (args, words) => {
+    const { status, error } = await reelwright(['check', folder, ...args])
+    expect(status).toBe(2)
+    expect(error).toContain(words)
+  })
+
+  it('is refused with a job, which says itself what its scan is', async () => {
+    const { status, error } = await reelwright(['check', SAMPLE, '--scan', 'print'])
+    expect(status).toBe(2)
+    expect(error).toContain('leave out --scan')
   })
 })
 

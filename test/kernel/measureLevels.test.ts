@@ -4,8 +4,13 @@ import { LUMA_WEIGHTS } from '../../src/core/colour/lumaWeights.ts'
 import { deliverPicture } from '../../src/core/picture/deliverPicture.ts'
 import { IDENTITY_FRAMING } from '../../src/core/picture/framing.ts'
 import type { Layout, MatrixName, Planes, RangeName } from '../../src/core/picture/planes.ts'
+import { compositePeaks } from '../../src/core/tolerance/compositePeaks.ts'
 import { type PictureLevels, pictureLevels } from '../../src/core/tolerance/pictureLevels.ts'
-import { EBU_R103_V3, type ToleranceProfile } from '../../src/core/tolerance/profile.ts'
+import {
+  EBU_R103_V3,
+  PUBLISHED_PROFILES,
+  type ToleranceProfile,
+} from '../../src/core/tolerance/profile.ts'
 import { r103Filter } from '../../src/core/tolerance/r103Filter.ts'
 import type { KernelInput } from '../../src/kernel/kernel.ts'
 import { builtKernel } from './builtKernel.ts'
@@ -26,7 +31,9 @@ const SIZES = [
 
 const UNFILTERED: ToleranceProfile = { ...EBU_R103_V3, filtered: false }
 const NARROW_LUMA: ToleranceProfile = { ...EBU_R103_V3, luma: [-0.01, 1.03] }
-const PROFILES = [EBU_R103_V3, UNFILTERED, NARROW_LUMA]
+const COMPOSITE: ToleranceProfile = { ...UNFILTERED, rgb: null, composite: [-0.2, 1.2] }
+const FILTERED_COMPOSITE: ToleranceProfile = { ...EBU_R103_V3, composite: [-0.2, 1.2] }
+const PROFILES = [EBU_R103_V3, UNFILTERED, NARROW_LUMA, COMPOSITE, FILTERED_COMPOSITE]
 
 /** Levels are f32 through a table: this far from the reference, for levels of a few units. */
 const LEVEL_EPSILON = 1e-4
@@ -41,14 +48,16 @@ const atLimits = (input: KernelInput, matrix: MatrixName, profile: ToleranceProf
     profile.filtered ? r103Filter(plane, width, height) : plane
   const rgb = [filtered(r), filtered(g), filtered(b)] as const
   const [kr, kg, kb] = LUMA_WEIGHTS[matrix]
-  const isNear = (level: number, limits: readonly number[]) =>
-    limits.some((limit) => Math.abs(level - limit) < LIMIT_EPSILON * Math.max(1, Math.abs(limit)))
+  const isNear = (level: number, limits: readonly number[] | null) =>
+    limits?.some((limit) => Math.abs(level - limit) < LIMIT_EPSILON * Math.max(1, Math.abs(limit)))
   let count = 0
   for (let i = 0; i < width * height; i++) {
     const [red, green, blue] = rgb.map((plane) => plane[i] ?? 0) as [number, number, number]
     const luma = kr * red + kg * green + kb * blue
     if ([red, green, blue].some((level) => isNear(level, profile.rgb))) count++
     else if (isNear(luma, profile.luma)) count++
+    else if (compositePeaks(red, green, blue).some((peak) => isNear(peak, profile.composite)))
+      count++
   }
   return count
 }
@@ -61,10 +70,11 @@ const expectReference = (
   const { planes, coding, grade, framing } = input
   const levels = kernel.measureLevels(input, matrix, profile)
   const wanted = pictureLevels(deliverPicture(planes, coding, grade, framing), matrix, profile)
-  for (const channel of ['r', 'g', 'b', 'y'] as const)
+  expect(levels.composite !== undefined).toBe(profile.composite !== null)
+  for (const channel of ['r', 'g', 'b', 'y', 'composite'] as const)
     for (const end of ['low', 'high'] as const)
       expect(
-        Math.abs(levels[channel][end] - wanted[channel][end]),
+        Math.abs((levels[channel]?.[end] ?? 0) - (wanted[channel]?.[end] ?? 0)),
         `${channel} ${end} ${JSON.stringify({ coding, grade, framing })}`,
       ).toBeLessThan(LEVEL_EPSILON)
   expect(levels.pixels).toBe(wanted.pixels)
@@ -98,7 +108,7 @@ describe.each(LAYOUTS)('a %s picture', (layout) => {
 test('a picture larger than a band measures what the reference measures', () => {
   const random = seeded(41)
   for (const layout of LAYOUTS)
-    for (const profile of PROFILES) {
+    for (const profile of [EBU_R103_V3, UNFILTERED, NARROW_LUMA, FILTERED_COMPOSITE]) {
       const levels = expectReference(
         {
           planes: shadedPlanes(random, layout, 8, 701, 113),
@@ -126,6 +136,33 @@ test('a picture inside its limits has nothing outside', () => {
     UNFILTERED,
   )
   expect(levels).toMatchObject({ below: 0, above: 0, outside: 0, pixels: 320 * 180 })
+})
+
+test('black and peak white are inside the strict narrow range, whatever the gamma', () => {
+  const profile = PUBLISHED_PROFILES.find(({ id }) => id === 'narrow-range')
+  if (!profile) throw new Error('There is no strict narrow range.')
+  const plane = (code: number) => Uint16Array.from({ length: 64 }, (_, i) => (i < 32 ? code : 64))
+  for (const matrix of MATRICES)
+    for (const gamma of [0.3, 0.7, 1, 1.3, 2.4, 4])
+      for (const saturation of [0, 0.8, 1, 1.7]) {
+        const levels = kernel.measureLevels(
+          {
+            planes: {
+              width: 8,
+              height: 8,
+              layout: '444',
+              depth: 10,
+              samples: [plane(940), new Uint16Array(64).fill(512), new Uint16Array(64).fill(512)],
+            },
+            coding: { matrix, range: 'narrow' },
+            grade: { ...IDENTITY_GRADE, gamma: [gamma, gamma, gamma], saturation },
+            framing: IDENTITY_FRAMING,
+          },
+          matrix,
+          profile,
+        )
+        expect(levels.outside, JSON.stringify({ matrix, gamma, saturation, levels })).toBe(0)
+      }
 })
 
 /** A grey 'rgb' picture of 8-bit full-range codes. */

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { HIGHEST_LEVEL } from '../../src/core/colour/grade.ts'
 import { fillPowerTable, POWER_TABLE_LENGTH } from '../../src/kernel/powerTable.ts'
 import { between, seeded } from './randomPictures.ts'
 
@@ -25,7 +26,7 @@ test.each([0.1, 0.25, 0.4, 0.45, 0.8, 1.2, 2.2, 2.4, 4, 5])(
     for (let i = 0; i < 20_000; i++) {
       const level = Math.fround(2 ** between(random, Math.max(-40, -125 * gamma), 15.99))
       const wanted = level ** exponent
-      if (wanted > 1e36) continue
+      if (wanted > HIGHEST_LEVEL) continue
       worst = Math.max(worst, Math.abs(power(table, level) / wanted - 1))
     }
     expect(worst).toBeLessThan(bound)
@@ -44,4 +45,18 @@ test('the table of gamma 1 is the identity', () => {
   fillPowerTable(table, 1)
   for (const level of [1e-9, 0.01, 0.3, 1, 1.09, 900])
     expect(power(table, level)).toBe(Math.fround(level))
+})
+
+test('no table goes past the highest level, and every piece is of numbers', () => {
+  for (const gamma of [1e-6, 0.001, 0.02, 0.4, 1e6]) {
+    const table = new Float32Array(POWER_TABLE_LENGTH)
+    fillPowerTable(table, 1 / gamma)
+    expect(table.every(Number.isFinite)).toBe(true)
+    for (const level of [1e-9, 0.5, 0.99, 1.01, 2, 900, 65_000]) {
+      const highest = Math.min(level ** (1 / gamma), HIGHEST_LEVEL)
+      expect(power(table, level)).toBeGreaterThanOrEqual(0)
+      expect(power(table, level)).toBeLessThanOrEqual(HIGHEST_LEVEL)
+      if (highest === HIGHEST_LEVEL) expect(power(table, level)).toBe(HIGHEST_LEVEL)
+    }
+  }
 })

@@ -70,7 +70,5 @@ export const askCdl = (cases: readonly CdlCase[]): readonly CdlAnswer[] => {
 export type ReadCorrection = Cdl & { readonly id: string }
 
 /** The corrections that OpenColorIO finds in each of some .ccc files. */
-export const readCollections = (
-  files: readonly string[],
-): readonly (readonly ReadCorrection[])[] =>
+export const readCollections = (files: readonly string[]): readonly (readonly ReadCorrection[])[] =>
   JSON.parse(ask(['ccc', ...files], new Uint8Array()).toString())

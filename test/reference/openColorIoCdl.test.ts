@@ -34,7 +34,9 @@ const answers = askCdl(cases)
 /** The largest difference of a channel; of values above 1, in parts of the value. */
 const difference = (colour: Triple, expected: Triple): number =>
   Math.max(
-    ...expected.map((value, c) => Math.abs((colour[c] ?? NaN) - value) / Math.max(1, Math.abs(value))),
+    ...expected.map(
+      (value, c) => Math.abs((colour[c] ?? NaN) - value) / Math.max(1, Math.abs(value)),
+    ),
   )
 
 test('all colours came back', () => {
@@ -46,23 +48,26 @@ test.each<[CdlStyle, CdlDirection]>([
   ['clamp', 'reverse'],
   ['noclamp', 'forward'],
   ['noclamp', 'reverse'],
-])('10,000 corrections, %s, %s, are those of the formula and of OpenColorIO', (style, direction) => {
-  const correct = direction === 'forward' ? applyCdl : invertCdl
-  let fromFormula = 0
-  let fromOpenColorIo = 0
-  for (const answer of answers) {
-    if (answer.style !== style || answer.direction !== direction) continue
-    const ours = correct(answer.colour, answer.cdl, style)
-    fromFormula = Math.max(fromFormula, difference(ours, answer.formula))
-    fromOpenColorIo = Math.max(fromOpenColorIo, difference(ours, answer.openColorIo))
-  }
-  console.log(
-    `${style} ${direction}: largest difference from the formula in float64 ` +
-      `${fromFormula.toExponential(1)}, from OpenColorIO in float32 ${fromOpenColorIo.toExponential(1)}`,
-  )
-  expect(fromFormula).toBeLessThan(1e-12)
-  expect(fromOpenColorIo).toBeLessThan(2e-5)
-})
+])(
+  '10,000 corrections, %s, %s, are those of the formula and of OpenColorIO',
+  (style, direction) => {
+    const correct = direction === 'forward' ? applyCdl : invertCdl
+    let fromFormula = 0
+    let fromOpenColorIo = 0
+    for (const answer of answers) {
+      if (answer.style !== style || answer.direction !== direction) continue
+      const ours = correct(answer.colour, answer.cdl, style)
+      fromFormula = Math.max(fromFormula, difference(ours, answer.formula))
+      fromOpenColorIo = Math.max(fromOpenColorIo, difference(ours, answer.openColorIo))
+    }
+    console.log(
+      `${style} ${direction}: largest difference from the formula in float64 ` +
+        `${fromFormula.toExponential(1)}, from OpenColorIO in float32 ${fromOpenColorIo.toExponential(1)}`,
+    )
+    expect(fromFormula).toBeLessThan(1e-12)
+    expect(fromOpenColorIo).toBeLessThan(2e-5)
+  },
+)
 
 test('the grade itself is the no-clamp correction', () => {
   const plain = answers.filter((a) => a.style === 'noclamp' && a.direction === 'forward')

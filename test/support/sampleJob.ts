@@ -44,7 +44,7 @@ export const sampleJob = (
   edit: (cue: Cue, index: number) => Cue = (cue) => cue,
   reel: Reel = sampleReel(),
 ): Job => ({
-  info: { job: { id: 'job', title: 'Orlop', tolerance: 'ebu-r103-v3' } },
+  info: { job: { id: 'job', title: 'Orlop', tolerance: 'ebu-r103-v3', profiles: [] } },
   reels: { [reel.id]: reel },
   cues: Object.fromEntries(
     firsts.map((first, index) => {

@@ -5,7 +5,7 @@ import { MediaError } from '../../media/mediaError.ts'
 
 let loading: Promise<Kernel> | undefined
 
-/** The kernel of this worker, fetched from the app's own origin once. */
+/** The kernel of this worker, or of the page, fetched from the app's own origin once. */
 export const kernelHere = (): Promise<Kernel> => {
   loading ??= (async () => {
     const response = await fetch(kernelUrl)

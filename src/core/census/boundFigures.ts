@@ -1,11 +1,12 @@
-import type { Grade } from '../colour/grade.ts'
-import type { MatrixName } from '../picture/planes.ts'
-import { FIGURES, figureWeights } from './figureWeights.ts'
-import { gradeCurves, PIECES } from './gradeCurves.ts'
+import type { CensusQuestion } from './censusQuestion.ts'
+import { PIECES } from './gradeCurves.ts'
 
-/** Bounds of the graded R′, G′, B′, Y′ of colours or boxes of them, under one grade. */
+/** Bounds of the figures of colours or boxes of them, under one grade. */
 export type FigureBounds = {
-  /** The figures last bounded. */
+  /**
+   * The figures last bounded: R′, G′, B′, Y′ and, if asked for, the lowest and the highest peak of
+   * the composite signal.
+   */
   readonly least: Float64Array
   readonly most: Float64Array
   /** Bounds one colour: three levels at `place`. */
@@ -14,69 +15,61 @@ export type FigureBounds = {
   readonly ofBox: (levels: Float32Array, place: number) => void
 }
 
-/** `range`: the box around all that will be bounded. The grade must not fall in any channel. */
-export const boundFigures = (
-  grade: Grade,
-  matrix: MatrixName,
-  range: Float32Array,
-): FigureBounds => {
-  const { starts, piecesPerUnit, levels: curve, errors } = gradeCurves(grade, range)
-  const weights = figureWeights(grade.saturation, matrix)
-  const least = new Float64Array(FIGURES)
-  const most = new Float64Array(FIGURES)
-  /** Levels graded, and how far each may be off: low R′, G′, B′, high R′, G′, B′. */
-  const graded = new Float64Array(6)
-  const off = new Float64Array(6)
-  /** Puts the graded level of channel `c` at `to`. */
-  const grading = (level: number, c: number, to: number): void => {
+/** The grade must not fall in any channel. */
+export const boundFigures = ({ curves, weights, hasComposite }: CensusQuestion): FigureBounds => {
+  const { starts, piecesPerUnit, levels: curve, bends, slacks } = curves
+  const figures = weights.length / 3
+  const least = new Float64Array(figures)
+  const most = new Float64Array(figures)
+  /** Luma, U, V at 4, 5, 6 become the lowest peak at 4 and the highest at 5. */
+  const findPeaks = (): void => {
+    const [y0, y1] = [least[4] as number, most[4] as number]
+    const farthest = (f: number) => Math.max(-(least[f] as number), most[f] as number)
+    const nearest = (f: number) => Math.max(0, least[f] as number, -(most[f] as number))
+    const weakest = Math.hypot(nearest(5), nearest(6))
+    const strongest = Math.hypot(farthest(5), farthest(6))
+    least[4] = y0 - strongest
+    most[4] = y1 - weakest
+    least[5] = y0 + weakest
+    most[5] = y1 + strongest
+  }
+  /** The graded R′, G′, B′ lie between these. */
+  const low = new Float64Array(3)
+  const high = new Float64Array(3)
+  const grading = (level: number, c: number, isLow: boolean, isHigh: boolean): void => {
     const place = (level - (starts[c] as number)) * (piecesPerUnit[c] as number)
     const piece = place < 0 ? 0 : place >= PIECES ? PIECES - 1 : place | 0
     const at = c * (PIECES + 1) + piece
     const start = curve[at] as number
-    graded[to] = start + (place - piece) * ((curve[at + 1] as number) - start)
-    off[to] = errors[c * PIECES + piece] as number
+    const end = curve[at + 1] as number
+    const chord = start + (place - piece) * (end - start)
+    const bend = bends[c * PIECES + piece] as number
+    const slack = slacks[c * PIECES + piece] as number
+    if (isLow) low[c] = Math.max(start, chord - bend) - slack
+    if (isHigh) high[c] = Math.min(end, chord + bend) + slack
+  }
+  const combine = (): void => {
+    const [r0, g0, b0] = [low[0] as number, low[1] as number, low[2] as number]
+    const [r1, g1, b1] = [high[0] as number, high[1] as number, high[2] as number]
+    for (let f = 0; f < figures; f++) {
+      const wr = weights[f * 3] as number
+      const wg = weights[f * 3 + 1] as number
+      const wb = weights[f * 3 + 2] as number
+      least[f] = wr * (wr < 0 ? r1 : r0) + wg * (wg < 0 ? g1 : g0) + wb * (wb < 0 ? b1 : b0)
+      most[f] = wr * (wr < 0 ? r0 : r1) + wg * (wg < 0 ? g0 : g1) + wb * (wb < 0 ? b0 : b1)
+    }
+    if (hasComposite) findPeaks()
   }
   const ofColour = (levels: Float32Array, place: number): void => {
-    grading(levels[place] as number, 0, 0)
-    grading(levels[place + 1] as number, 1, 1)
-    grading(levels[place + 2] as number, 2, 2)
-    const r = graded[0] as number
-    const g = graded[1] as number
-    const b = graded[2] as number
-    const offR = off[0] as number
-    const offG = off[1] as number
-    const offB = off[2] as number
-    for (let f = 0; f < FIGURES; f++) {
-      const wr = weights[f * 3] as number
-      const wg = weights[f * 3 + 1] as number
-      const wb = weights[f * 3 + 2] as number
-      const figure = wr * r + wg * g + wb * b
-      const farthest = Math.abs(wr) * offR + Math.abs(wg) * offG + Math.abs(wb) * offB
-      least[f] = figure - farthest
-      most[f] = figure + farthest
-    }
+    for (let c = 0; c < 3; c++) grading(levels[place + c] as number, c, true, true)
+    combine()
   }
   const ofBox = (levels: Float32Array, place: number): void => {
-    for (let i = 0; i < 6; i++) grading(levels[place + i] as number, i < 3 ? i : i - 3, i)
-    const lowR = (graded[0] as number) - (off[0] as number)
-    const lowG = (graded[1] as number) - (off[1] as number)
-    const lowB = (graded[2] as number) - (off[2] as number)
-    const highR = (graded[3] as number) + (off[3] as number)
-    const highG = (graded[4] as number) + (off[4] as number)
-    const highB = (graded[5] as number) + (off[5] as number)
-    for (let f = 0; f < FIGURES; f++) {
-      const wr = weights[f * 3] as number
-      const wg = weights[f * 3 + 1] as number
-      const wb = weights[f * 3 + 2] as number
-      least[f] =
-        (wr < 0 ? wr * highR : wr * lowR) +
-        (wg < 0 ? wg * highG : wg * lowG) +
-        (wb < 0 ? wb * highB : wb * lowB)
-      most[f] =
-        (wr < 0 ? wr * lowR : wr * highR) +
-        (wg < 0 ? wg * lowG : wg * highG) +
-        (wb < 0 ? wb * lowB : wb * highB)
+    for (let c = 0; c < 3; c++) {
+      grading(levels[place + c] as number, c, true, false)
+      grading(levels[place + 3 + c] as number, c, false, true)
     }
+    combine()
   }
   return { least, most, ofColour, ofBox }
 }

@@ -40,3 +40,11 @@ export const BRANCH = 8
 /** f32 that is surely not above (or, with −1, not below) a value. */
 export const outward = (value: number, direction: 1 | -1): number =>
   value - direction * (Math.abs(value) * 2e-7 + 1e-30)
+
+/** What holds the data of a census: to be moved between workers, or reckoned up. */
+export const censusBuffers = ({ keys, counts, levels, boxes }: CensusData): ArrayBufferLike[] => [
+  keys.buffer,
+  counts.buffer,
+  levels.buffer,
+  ...boxes.flatMap((level) => [level.boxes.buffer, level.pixels.buffer]),
+]

@@ -18,8 +18,10 @@ export type GradeCurves = {
   readonly piecesPerUnit: Float64Array
   /** Levels at the ends of pieces: PIECES + 1 of red, then green, then blue. */
   readonly levels: Float64Array
-  /** Farthest a level, stored as f32, can be from its piece: PIECES of each channel. */
-  readonly errors: Float64Array
+  /** How far the curve can be from each piece, between the piece's ends: PIECES of each channel. */
+  readonly bends: Float64Array
+  /** How much past that a level can be that was stored as f32. */
+  readonly slacks: Float64Array
 }
 
 /** `range`: low R′, G′, B′ and high R′, G′, B′ of all levels before the grade. */
@@ -28,7 +30,8 @@ export const gradeCurves = (grade: Grade, range: Float32Array): GradeCurves => {
     starts: new Float64Array(3),
     piecesPerUnit: new Float64Array(3),
     levels: new Float64Array(3 * (PIECES + 1)),
-    errors: new Float64Array(3 * PIECES),
+    bends: new Float64Array(3 * PIECES),
+    slacks: new Float64Array(3 * PIECES),
   }
   for (const c of [0, 1, 2] as const) {
     const from = at(range, c)
@@ -41,7 +44,7 @@ export const gradeCurves = (grade: Grade, range: Float32Array): GradeCurves => {
 }
 
 const fillCurve = (
-  { levels, errors }: GradeCurves,
+  { levels, bends, slacks }: GradeCurves,
   channel: number,
   from: number,
   step: number,
@@ -65,14 +68,15 @@ const fillCurve = (
     )
     const around = rise(i - 1) + rise(i) + rise(i + 1)
     // A chord of x^p is off by at most width²/8 of its largest second derivative, which is at one
-    // end: p·(p − 1)·x^p/x². By its corner at 0, where it may be steep, what it rises is the bound.
+    // end: p·(p − 1)·x^p/x². By its corner at 0, where it may be steep, a piece's rise is the bound.
     const isStraight = power === 1 || least <= -3 * width
     const isCorner = !isStraight && least < 2 * width
     const bend = isStraight ? 0 : (width ** 2 / 8) * Math.abs(power * (power - 1)) * end
-    const reach = Math.abs(from) + PIECES * step
-    errors[channel * PIECES + i] =
-      (isCorner ? around : bend) +
-      (F32_ROUNDING * reach * around) / step +
+    bends[channel * PIECES + i] = isCorner ? rise(i) : bend
+    const stored = F32_ROUNDING * (Math.abs(from) + PIECES * step)
+    slacks[channel * PIECES + i] =
+      (stored * around) / step +
+      (isCorner ? ((stored * width) / step) ** Math.min(1, power) : 0) +
       F64_ROUNDING * (1 + Math.abs(at(levels, first + i)))
   }
 }

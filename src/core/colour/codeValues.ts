@@ -30,19 +30,23 @@ export const codeScale = (depth: number, range: RangeName): CodeScale => {
     : { black: 0, peak: largest, chromaZero: 2 ** (depth - 1), chromaHalf: largest / 2, largest }
 }
 
-/** INT of the Recommendations: halves round up (BT.709-6 §4.6 note). */
-const int = (value: number): number => Math.floor(value + 0.5)
+/**
+ * INT of the Recommendations (halves round up: BT.709-6 §4.6 note), kept inside what the bits can
+ * hold; what is not a number becomes `none`.
+ */
+const toCode = (value: number, largest: number, none: number): number =>
+  value > 0 ? Math.min(largest, Math.floor(value + 0.5)) : value <= 0 ? 0 : none
 
-/** Signal (0 black, 1 peak) → code value, rounded, kept inside what `depth` bits can hold. */
+/** Signal (0 black, 1 peak) → a code of `depth` bits, rounded and kept inside; no number → black. */
 export const signalToCode = (signal: number, depth: number, range: RangeName): number => {
   const { black, peak, largest } = codeScale(depth, range)
-  return Math.min(largest, Math.max(0, int(black + signal * (peak - black))))
+  return toCode(black + signal * (peak - black), largest, black)
 }
 
-/** Colour difference (−0.5…0.5) → code value, rounded, kept inside what `depth` bits can hold. */
+/** Colour difference (−0.5…0.5) → a code, rounded and kept inside; no number → no colour. */
 export const chromaToCode = (chroma: number, depth: number, range: RangeName): number => {
   const { chromaZero, chromaHalf, largest } = codeScale(depth, range)
-  return Math.min(largest, Math.max(0, int(chromaZero + chroma * 2 * chromaHalf)))
+  return toCode(chromaZero + chroma * 2 * chromaHalf, largest, chromaZero)
 }
 
 /** Code value → signal, unclipped. */

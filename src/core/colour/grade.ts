@@ -24,10 +24,16 @@ export const sameGrade = (a: Grade, b: Grade): boolean =>
   sameTriple(a.gain, b.gain) &&
   a.saturation === b.saturation
 
+/**
+ * No power of a level goes past this (no signal comes near it): with any numbers a job may hold,
+ * levels and sums of them stay finite.
+ */
+export const HIGHEST_LEVEL = 2 ** 30
+
 /** One channel of the grade: v = lift + (gain − lift)·x, then v^(1/gamma) where v > 0. */
 export const gradeChannel = (x: number, lift: number, gamma: number, gain: number): number => {
   const v = lift + (gain - lift) * x
-  return v > 0 ? v ** (1 / gamma) : v
+  return v > 0 ? Math.min(v ** (1 / gamma), HIGHEST_LEVEL) : v
 }
 
 /**

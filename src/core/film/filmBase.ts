@@ -15,9 +15,12 @@ export type FilmBase = {
   readonly scan: ScanKind
   /** Density of a negative's clear film (its mask and fog), as the scan has it. */
   readonly clear: Triple
-  /** Gamma of a negative's three layers, above 0. */
+  /** Gamma of a negative's three layers: density over log10 of exposure, above 0. */
   readonly gamma: Triple
-  /** Dye restoration: densities of R, G, B become these rows' sums of them. Identity: none. */
+  /**
+   * Dye restoration: densities of R, G, B become these rows' sums of them, which keeps no density
+   * at none. Identity: no restoration.
+   */
   readonly dyes: Matrix3
 }
 
@@ -38,13 +41,16 @@ export const sameBase = (a: FilmBase, b: FilmBase): boolean =>
   sameTriple(a.gamma, b.gamma) &&
   sameMatrix3(a.dyes, b.dyes)
 
-/** The base stage's first curve of a channel: scanned signal → density over clear film. */
+/**
+ * The base stage's first curve of a channel: scanned signal → density over clear film (of a print,
+ * over peak white). Monotone; finite for any finite signal.
+ */
 export const baseDensity = (signal: number, base: FilmBase, channel: 0 | 1 | 2): number =>
   base.scan === 'printing-density'
     ? signalToPrintingDensity(signal)
     : signalToPrintDensity(signal) - (base.scan === 'negative' ? base.clear[channel] : 0)
 
-/** The base stage's last curve of a channel: density → video signal. */
+/** The base stage's last curve of a channel: density → video signal. Monotone and bounded above. */
 export const baseSignal = (density: number, base: FilmBase, channel: 0 | 1 | 2): number => {
   if (base.scan === 'print') return printDensityToSignal(density)
   const gamma = base.scan === 'negative' ? base.gamma[channel] : NEGATIVE_GAMMA

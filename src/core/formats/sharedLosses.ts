@@ -1,3 +1,4 @@
+import { isPlainBase } from '../film/filmBase.ts'
 import { cuesOfReel } from '../job/cueList.ts'
 import type { Cue, Job } from '../job/job.ts'
 import type { ReelId } from '../job/recordIds.ts'
@@ -22,6 +23,11 @@ export const numbersWhere = (
 export const sharedLosses = (job: Job, reelId: ReelId): readonly string[] => {
   const cues = cuesOfReel(job, reelId)
   const losses: string[] = []
+  const reel = job.reels[reelId]
+  if (reel && !isPlainBase(reel.base))
+    losses.push(
+      'The base, which makes video of the scan: the grades are right only on the picture after it.',
+    )
   const framed = numbersWhere(cues, ({ framing }) => !sameFraming(framing, IDENTITY_FRAMING))
   if (framed.length > 0) losses.push(`The framing (zoom, pan and tilt) of ${cueWords(framed)}.`)
   const ramped = numbersWhere(cues, ({ ramp }) => ramp > 0)

@@ -1,3 +1,4 @@
+import { PRINT_BASE, sameBase } from '../film/filmBase.ts'
 import type { Coding } from '../picture/planes.ts'
 import type { Reel } from './job.ts'
 
@@ -7,3 +8,9 @@ export const codingOf = ({ media, base }: Reel): Coding => ({
   range: media.range,
   base,
 })
+
+/** Whether code values mean the same picture by both. */
+export const sameCoding = (a: Coding, b: Coding): boolean =>
+  a.matrix === b.matrix &&
+  a.range === b.range &&
+  sameBase(a.base ?? PRINT_BASE, b.base ?? PRINT_BASE)

@@ -5,6 +5,7 @@ import type { MatrixName, RangeName } from '../picture/planes.ts'
 import type { Gauge } from '../time/footage.ts'
 import type { Frame } from '../time/frame.ts'
 import type { Rate } from '../time/rate.ts'
+import type { ToleranceProfile } from '../tolerance/profile.ts'
 import type { CueId, ReelId } from './recordIds.ts'
 
 /** Who stated a fact about the media: the file itself, or the person. */
@@ -75,6 +76,8 @@ export type JobInfo = {
   readonly title: string
   /** Id of the tolerance profile the job is held to. */
   readonly tolerance: string
+  /** The job's own tolerance profiles, besides the published ones. */
+  readonly profiles: readonly ToleranceProfile[]
 }
 
 /** The whole document: plain records by id. A reel's cues are those that name it, by `first`. */

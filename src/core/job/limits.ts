@@ -17,3 +17,10 @@ export const LARGEST_DENSITY = 10
 
 /** The gamma of a layer of film is not below this. */
 export const SMALLEST_FILM_GAMMA = 0.05
+
+/** House profiles of tolerance in a job, and the characters of one's name. */
+export const MOST_HOUSE_PROFILES = 20
+export const PROFILE_NAME_LIMIT = 100
+
+/** The size of a limit of a house profile, as signal: no signal comes near it. */
+export const LARGEST_LEVEL = 10

@@ -7,3 +7,4 @@ const random = (): string => crypto.randomUUID().replaceAll('-', '').slice(0, 12
 
 export const newReelId = (): ReelId => `reel-${random()}` as ReelId
 export const newCueId = (): CueId => `cue-${random()}` as CueId
+export const newProfileId = (): string => `house-${random()}`

@@ -1,6 +1,6 @@
 /**
  * How far a solver goes with the numbers of a grade, lift and gain as signal: a choice of this
- * project, those the bench's fields offer. Past them a picture is beyond repair by a grade.
+ * project, what the bench's fields offer. Past them a picture is beyond repair by a grade.
  */
 export const GRADE_BOUNDS = {
   lift: [-1, 1],
@@ -10,4 +10,4 @@ export const GRADE_BOUNDS = {
 } as const
 
 /** Gain less lift, at least: below it a channel is as good as flat. */
-export const LEAST_SLOPE = 0.01
+export const LEAST_SLOPE = 0.001

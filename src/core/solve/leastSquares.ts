@@ -11,8 +11,7 @@ const solvePositive = (rows: Float64Array[]): number[] => {
   for (let i = 0; i < n; i++)
     for (let j = i + 1; j < n; j++) {
       const factor = at(at(rows, j), i) / at(at(rows, i), i)
-      for (let k = i; k <= n; k++)
-        at(rows, j)[k] = at(at(rows, j), k) - factor * at(at(rows, i), k)
+      for (let k = i; k <= n; k++) at(rows, j)[k] = at(at(rows, j), k) - factor * at(at(rows, i), k)
     }
   const x = new Array<number>(n).fill(0)
   for (let i = n - 1; i >= 0; i--) {

@@ -1,7 +1,10 @@
+import { chroma4, compositeLuma4 } from './compositePeaks'
 import { held } from './held'
 import {
   blueInLuma,
   blueShare,
+  compositeHigh,
+  compositeLow,
   greenInLuma,
   greenShare,
   lumaHigh,
@@ -15,7 +18,7 @@ import {
 } from './levelSettings'
 import { levels4, weighted4 } from './levels'
 import { rowBytes, width } from './rasterSettings'
-import { is, Saturated } from './variants'
+import { Composite, is, Saturated } from './variants'
 
 // @ts-ignore: decorator
 @inline
@@ -24,7 +27,7 @@ function addTo(at: usize, counts: v128): void {
 }
 
 /** Counts the pixels outside among those from byte `run` of a row up to byte `end`. */
-export function countRun<F, S>(
+export function countRun<F, S, C>(
   upper: usize,
   middle: usize,
   lower: usize,
@@ -67,8 +70,16 @@ export function countRun<F, S>(
     const low = f32x4.pmin(f32x4.pmin(r, g), b)
     const high = f32x4.pmax(f32x4.pmax(r, g), b)
     const isPixel = i32x4.lt_s(column, columns)
-    const passesLow = v128.or(f32x4.lt(low, leastRgb), f32x4.lt(y, leastLuma))
-    const passesHigh = v128.or(f32x4.gt(high, mostRgb), f32x4.gt(y, mostLuma))
+    let passesLow = v128.or(f32x4.lt(low, leastRgb), f32x4.lt(y, leastLuma))
+    let passesHigh = v128.or(f32x4.gt(high, mostRgb), f32x4.gt(y, mostLuma))
+    if (is<C, Composite>()) {
+      const luma = compositeLuma4(r, g, b)
+      const chroma = chroma4(r, b, luma)
+      const peaksLow = f32x4.lt(f32x4.sub(luma, chroma), f32x4.splat(compositeLow))
+      const peaksHigh = f32x4.gt(f32x4.add(luma, chroma), f32x4.splat(compositeHigh))
+      passesLow = v128.or(passesLow, peaksLow)
+      passesHigh = v128.or(passesHigh, peaksHigh)
+    }
     const isBelow = v128.and(isPixel, passesLow)
     const isAbove = v128.and(isPixel, passesHigh)
     below = i32x4.sub(below, isBelow)
@@ -76,7 +87,7 @@ export function countRun<F, S>(
     outside = i32x4.sub(outside, v128.or(isBelow, isAbove))
     column = i32x4.add(column, step)
   }
-  addTo(statistics + 128, below)
-  addTo(statistics + 144, above)
-  addTo(statistics + 160, outside)
+  addTo(statistics + 160, below)
+  addTo(statistics + 176, above)
+  addTo(statistics + 192, outside)
 }

@@ -4,11 +4,13 @@
  */
 
 export * from './baseSettings'
+export { countOutside, pixelsNotInside, pixelsOutside } from './censusQuery'
+export * from './censusQuerySettings'
 export * from './censusSettings'
 export { countColours } from './censusRow'
 export { addCounts, censusColours, clearCensus, writeCounts } from './censusTable'
 export * from './codeSettings'
-export { countPairs } from './countPairs'
+export { countLevels } from './countLevels'
 export { countVectorscope } from './countVectorscope'
 export { countWaveform } from './countWaveform'
 export { deliverBand } from './deliverBand'

@@ -1,8 +1,11 @@
 import { held } from './held'
+import { chroma4, compositeLuma4 } from './compositePeaks'
 import { countRun } from './countRun'
 import {
   blueInLuma,
   blueShare,
+  compositeHigh,
+  compositeLow,
   greenInLuma,
   greenShare,
   lumaHigh,
@@ -16,7 +19,7 @@ import {
 } from './levelSettings'
 import { levels4, nextLevels4, weighted4 } from './levels'
 import { rowBytes, width } from './rasterSettings'
-import { is, Saturated } from './variants'
+import { Composite, is, Saturated } from './variants'
 
 /** Bytes of a run: the pixels of a run are counted one by one only if any of them is outside. */
 const RUN: usize = 512
@@ -34,8 +37,8 @@ function passes(low: v128, high: v128, least: f32, most: f32): v128 {
   return v128.or(f32x4.lt(low, f32x4.splat(least)), f32x4.gt(high, f32x4.splat(most)))
 }
 
-/** `measureRow`, filtered or not (`F`) and saturated or not (`S`). */
-export function measureRuns<F, S>(upper: usize, middle: usize, lower: usize): void {
+/** `measureRow`, filtered or not (`F`), saturated or not (`S`), with composite or not (`C`). */
+export function measureRuns<F, S, C>(upper: usize, middle: usize, lower: usize): void {
   const green = rowBytes
   const blue = green << 1
   const size = (width as usize) << 2
@@ -58,6 +61,8 @@ export function measureRuns<F, S>(upper: usize, middle: usize, lower: usize): vo
     let highG = all
     let highB = all
     let highY = all
+    let lowC = none
+    let highC = all
     for (let i = run; i < end; i += 32) {
       const u = upper + i
       const m = middle + i
@@ -88,15 +93,29 @@ export function measureRuns<F, S>(upper: usize, middle: usize, lower: usize): vo
       highG = f32x4.pmax(f32x4.pmax(highG, g0), g1)
       lowB = f32x4.pmin(f32x4.pmin(lowB, b0), b1)
       highB = f32x4.pmax(f32x4.pmax(highB, b0), b1)
+      if (is<C, Composite>()) {
+        const luma0 = compositeLuma4(r0, g0, b0)
+        const chroma0 = chroma4(r0, b0, luma0)
+        const luma1 = compositeLuma4(r1, g1, b1)
+        const chroma1 = chroma4(r1, b1, luma1)
+        lowC = f32x4.pmin(lowC, f32x4.sub(luma0, chroma0))
+        lowC = f32x4.pmin(lowC, f32x4.sub(luma1, chroma1))
+        highC = f32x4.pmax(highC, f32x4.add(luma0, chroma0))
+        highC = f32x4.pmax(highC, f32x4.add(luma1, chroma1))
+      }
     }
     gather(statistics, lowR, highR)
     gather(statistics + 32, lowG, highG)
     gather(statistics + 64, lowB, highB)
     gather(statistics + 96, lowY, highY)
-    const isOutside = v128.or(
+    let isOutside = v128.or(
       v128.or(passes(lowR, highR, rgbLow, rgbHigh), passes(lowG, highG, rgbLow, rgbHigh)),
       v128.or(passes(lowB, highB, rgbLow, rgbHigh), passes(lowY, highY, lumaLow, lumaHigh)),
     )
-    if (v128.any_true(isOutside)) countRun<F, S>(upper, middle, lower, run, end)
+    if (is<C, Composite>()) {
+      gather(statistics + 128, lowC, highC)
+      isOutside = v128.or(isOutside, passes(lowC, highC, compositeLow, compositeHigh))
+    }
+    if (v128.any_true(isOutside)) countRun<F, S, C>(upper, middle, lower, run, end)
   }
 }

@@ -5,6 +5,8 @@ export class Saturated {}
 export class Unsaturated {}
 export class Filtered {}
 export class Unfiltered {}
+export class Composite {}
+export class Component {}
 
 /** Whether a type argument is `V`: known when compiled. */
 // @ts-ignore: decorator

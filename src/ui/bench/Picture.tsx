@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react'
+import { levelLimits } from '../../core/tolerance/levelLimits.ts'
 import { createPreview, type Preview } from '../../render/createPreview.ts'
 import type { PreviewView, Compare as RenderCompare } from '../../render/previewView.ts'
 import { tellProblems } from '../../store/notices.ts'
@@ -22,12 +23,13 @@ const viewOf = (state: AppState, shown: ShownFrame): PreviewView | undefined => 
   const values = valuesAtFrame(state, shown.frame)
   const job = state.history?.job
   if (!values || !job) return undefined
-  const { rgb, luma } = profileOf(job)
   return {
     grade: values.grade,
     framing: values.framing,
     compare: compareOf(state),
-    excursions: state.view.showsExcursions ? { rgb, luma, matrix: shown.coding.matrix } : null,
+    excursions: state.view.showsExcursions
+      ? { ...levelLimits(profileOf(job)), matrix: shown.coding.matrix }
+      : null,
     isMoving: state.playback.isPlaying,
   }
 }

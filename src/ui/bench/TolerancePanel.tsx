@@ -1,26 +1,43 @@
 import { formatTimecode } from '../../core/time/timecode.ts'
+import { levelLimits } from '../../core/tolerance/levelLimits.ts'
 import type { Extremes } from '../../core/tolerance/pictureLevels.ts'
-import { verdictOf } from '../../store/checkKey.ts'
+import type { Limits } from '../../core/tolerance/profile.ts'
+import { liveVerdictOf, verdictOf } from '../../store/checkKey.ts'
 import { currentCue, jobOf, profileOf, reelOf } from '../../store/queries.ts'
 import { useApp, useAppState } from '../appContext.ts'
-import { formatArea, formatLevel, verdictWords } from '../parts/words.ts'
+import {
+  filterWords,
+  formatArea,
+  formatLevel,
+  formatPartOut,
+  liveWords,
+  verdictWords,
+} from '../parts/words.ts'
 
-const CHANNELS = ['r', 'g', 'b', 'y'] as const
+const FIGURES = [
+  { id: 'r', name: 'R′', limits: 'rgb' },
+  { id: 'g', name: 'G′', limits: 'rgb' },
+  { id: 'b', name: 'B′', limits: 'rgb' },
+  { id: 'y', name: 'Y′', limits: 'luma' },
+  { id: 'composite', name: 'Y±C', limits: 'composite' },
+] as const
 
-/** The span of levels the bars show, −10 % … 115 %. */
-const LOW = -0.1
-const HIGH = 1.15
+/** The span of levels the bars show, without composite peaks and with them. */
+const SPAN: Limits = [-0.1, 1.15]
+const COMPOSITE_SPAN: Limits = [-0.4, 1.4]
 
-const place = (level: number): number =>
-  Math.min(100, Math.max(0, ((level - LOW) / (HIGH - LOW)) * 100))
+/** Where a level stands in a span, in percent of the bar. */
+const place = (level: number, [low, high]: Limits): number =>
+  Math.min(100, Math.max(0, ((level - low) / (high - low)) * 100))
 
 type BarProps = {
   readonly name: string
   readonly levels: Extremes
-  readonly limits: readonly [number, number]
+  readonly limits: Limits
+  readonly span: Limits
 }
 
-const LevelBar = ({ name, levels, limits }: BarProps) => {
+const LevelBar = ({ name, levels, limits, span }: BarProps) => {
   const isUnder = levels.low < limits[0]
   const isOver = levels.high > limits[1]
   return (
@@ -31,9 +48,15 @@ const LevelBar = ({ name, levels, limits }: BarProps) => {
         {formatLevel(levels.low)}
       </span>
       <span className="level-bar" aria-hidden="true">
-        <i style={{ left: `${place(levels.low)}%`, right: `${100 - place(levels.high)}%` }} />
-        <b style={{ left: `${place(limits[0])}%` }} />
-        <b style={{ left: `${place(limits[1])}%` }} />
+        <i
+          style={{
+            left: `${place(levels.low, span)}%`,
+            right: `${100 - place(levels.high, span)}%`,
+          }}
+        />
+        {limits.filter(Number.isFinite).map((limit) => (
+          <b key={limit} style={{ left: `${place(limit, span)}%` }} />
+        ))}
       </span>
       <span className={isOver ? 'level strong' : 'level'}>
         {isOver ? '▲ ' : ''}
@@ -50,46 +73,69 @@ export const TolerancePanel = () => {
     const cue = currentCue(state)
     return cue && verdictOf(state, cue)
   })
+  const live = useAppState((state) => {
+    const cue = currentCue(state)
+    return cue && liveVerdictOf(state, cue)
+  })
   const frameLevels = useAppState((state) => state.levels)
   const job = useAppState(jobOf)
   const reel = useAppState(reelOf)
   if (!job || !reel) return null
   const profile = profileOf(job)
-  const levels = verdict ?? frameLevels
-  const words = verdictWords(verdict)
+  const levels = verdict ?? live?.verdict ?? frameLevels
+  const words = verdict || !live ? verdictWords(verdict) : liveWords(live)
+  const limits = levelLimits(profile)
+  const filtered = filterWords(profile.filtered)
   const basisWords = verdict
-    ? 'whole cue'
-    : levels
-      ? 'this frame, cue being measured'
-      : 'nothing to measure'
+    ? `whole cue, ${filtered}`
+    : live
+      ? 'whole cue, unfiltered, live'
+      : levels
+        ? `this frame, ${filtered}`
+        : 'nothing to measure'
   const frameArea = frameLevels ? frameLevels.outside / frameLevels.pixels : undefined
   return (
     <div className="panel tolerance-panel">
       <h2>tolerance · {basisWords}</h2>
-      {levels &&
-        CHANNELS.map((channel) => (
-          <LevelBar
-            key={channel}
-            name={channel.toUpperCase()}
-            levels={levels[channel]}
-            limits={channel === 'y' ? profile.luma : profile.rgb}
-          />
-        ))}
+      {FIGURES.map(({ id, name, limits: figure }) => {
+        const measured = levels?.[id]
+        return (
+          measured && (
+            <LevelBar
+              key={id}
+              name={name}
+              levels={measured}
+              limits={limits[figure]}
+              span={profile.composite ? COMPOSITE_SPAN : SPAN}
+            />
+          )
+        )
+      })}
       <p className="verdict" role="status" aria-label="Tolerance verdict">
         <span aria-hidden="true">{words.sign} </span>
-        {verdict ? `${words.word} · ${formatArea(verdict.areaOutside)} of area out` : words.word}
+        {verdict
+          ? `${words.word} · ${formatArea(verdict.areaOutside)} of area out`
+          : [words.word, words.detail].filter((part) => part !== '').join(' · ')}
       </p>
-      <p className="dim">
-        {profile.name}, levels {profile.filtered ? 'after its filter' : 'unfiltered'}, up to{' '}
-        {formatArea(profile.area)} may be out
-        {frameArea !== undefined && <>. This frame: {formatArea(frameArea)}</>}
-      </p>
-      {verdict && (
-        <button type="button" className="link" onClick={() => services.seek(verdict.worstFrame)}>
-          worst frame{' '}
-          {formatTimecode(reel.startCount + verdict.worstFrame, reel.rate, reel.isDropFrame)}
-        </button>
+      {verdict && live && (
+        <p className="dim">
+          Live: {formatPartOut(live.verdict)} of the cue’s pixels out, before any filter
+          {live.standing === 'inside' && '; inside for certain'}
+        </p>
       )}
+      <p className="dim one-line" title={profile.name}>
+        up to {formatArea(profile.area)} of area may be out, {filtered} · {profile.name}
+      </p>
+      <p className="dim one-line">
+        {frameArea !== undefined && <>this frame {formatArea(frameArea)}</>}
+        {frameArea !== undefined && verdict && ' · '}
+        {verdict && (
+          <button type="button" className="link" onClick={() => services.seek(verdict.worstFrame)}>
+            worst frame{' '}
+            {formatTimecode(reel.startCount + verdict.worstFrame, reel.rate, reel.isDropFrame)}
+          </button>
+        )}
+      </p>
     </div>
   )
 }

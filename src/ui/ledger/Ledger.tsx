@@ -7,7 +7,7 @@ import {
   useState,
 } from 'react'
 import type { Cue } from '../../core/job/job.ts'
-import { verdictOf } from '../../store/checkKey.ts'
+import { liveVerdictOf, verdictOf } from '../../store/checkKey.ts'
 import { cueIndex, cuesOf, currentCue, endOfCue, reelOf } from '../../store/queries.ts'
 import { type SelectMode, selectCue } from '../../store/selection.ts'
 import { useApp, useAppState } from '../appContext.ts'
@@ -31,6 +31,7 @@ export const Ledger = () => {
   const selection = useAppState((state) => state.selection)
   const current = useAppState(currentCue)
   useAppState((state) => state.verdicts)
+  useAppState((state) => state.live)
   useAppState((state) => state.history?.job.info)
 
   const index = current ? cueIndex(cues, current) : 0
@@ -105,6 +106,7 @@ export const Ledger = () => {
                 end={endOfCue(cues, cue, reel)}
                 reel={reel}
                 verdict={verdictOf(state, cue)}
+                live={liveVerdictOf(state, cue)}
                 isCurrent={cue === current}
                 isSelected={selected.has(cue.id)}
                 onPick={onPick}

@@ -6,9 +6,10 @@ import { secondsAt } from '../../core/time/rate.ts'
 import { formatTimecode } from '../../core/time/timecode.ts'
 import type { Verdict } from '../../core/tolerance/verdict.ts'
 import { isDoubtful } from '../../store/queries.ts'
+import type { LiveVerdict } from '../../store/state.ts'
 import { Mark } from '../parts/Mark.tsx'
 import { formatNumber } from '../parts/numberText.ts'
-import { verdictWords } from '../parts/words.ts'
+import { liveWords, verdictWords } from '../parts/words.ts'
 import { STRINGS } from '../strings.ts'
 import { ROW_HEIGHT } from './rowLayout.ts'
 import { StillPair } from './StillPair.tsx'
@@ -20,6 +21,8 @@ export type LedgerRowProps = {
   readonly end: Frame
   readonly reel: Reel
   readonly verdict: Verdict | undefined
+  /** What is known of its tolerance while there is no verdict. */
+  readonly live: LiveVerdict | undefined
   readonly isCurrent: boolean
   readonly isSelected: boolean
   readonly onPick: (cue: Cue, event: PointerEvent) => void
@@ -33,8 +36,8 @@ const stillFrame = (cue: Cue, end: Frame): Frame => {
 
 /** One cue of the ledger: its pictures on the strip, and its numbers. */
 export const LedgerRow = memo((props: LedgerRowProps) => {
-  const { cue, index, end, reel, verdict, isCurrent, isSelected, onPick } = props
-  const tolerance = verdictWords(verdict)
+  const { cue, index, end, reel, verdict, live, isCurrent, isSelected, onPick } = props
+  const tolerance = verdict || !live ? verdictWords(verdict) : liveWords(live)
   const length = end - cue.first
   return (
     <div
@@ -73,7 +76,7 @@ export const LedgerRow = memo((props: LedgerRowProps) => {
       <div role="gridcell">{formatNumber(cue.grade.saturation, 2)}</div>
       <div role="gridcell" className={`tolerance ${tolerance.word.replaceAll(' ', '-')}`}>
         <Mark sign={tolerance.sign} word={tolerance.word} />{' '}
-        <span className="dim">{verdict && !verdict.isInside ? tolerance.detail : ''}</span>
+        <span className="dim">{verdict?.isInside ? '' : tolerance.detail}</span>
       </div>
       <div role="gridcell" className="agreement">
         {STRINGS.agreement[cue.agreement]}

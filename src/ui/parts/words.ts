@@ -1,4 +1,5 @@
 import type { Verdict } from '../../core/tolerance/verdict.ts'
+import type { LiveVerdict } from '../../store/state.ts'
 import { formatNumber } from './numberText.ts'
 
 /** A fraction of the area as the screen writes it: two figures where it is small. */
@@ -11,6 +12,10 @@ export const formatArea = (part: number): string => {
 
 /** A signal level in percent: 0 black, 100 nominal peak. */
 export const formatLevel = (level: number): string => `${formatNumber(level * 100, 1)} %`
+
+/** Whether levels and areas are those after the filter of EBU R 103 v3, in words. */
+export const filterWords = (isFiltered: boolean): string =>
+  isFiltered ? 'after the filter' : 'unfiltered'
 
 export type VerdictWords = {
   readonly sign: string
@@ -28,4 +33,24 @@ export const verdictWords = (verdict: Verdict | undefined): VerdictWords => {
   const detail = formatArea(verdict.areaOutside)
   if (isOver && isUnder) return { sign: '◆', word: 'over and under', detail }
   return isOver ? { sign: '▲', word: 'over', detail } : { sign: '▼', word: 'under', detail }
+}
+
+/** Pixels out as a part of a cue: one number, or two where its colours are only told roughly. */
+export const formatPartOut = ({
+  outsideAtLeast,
+  outsideAtMost,
+  pixels,
+}: LiveVerdict['verdict']): string => {
+  const least = formatArea(outsideAtLeast / pixels)
+  const most = formatArea(outsideAtMost / pixels)
+  return least === most ? most : `${least.replace(' %', '')}…${most}`
+}
+
+/** A live verdict as a shape and a word: ● inside and ◆ outside are sure, ◇ needs measuring. */
+export const liveWords = ({ verdict, standing }: LiveVerdict): VerdictWords => {
+  if (standing === 'inside') return { sign: '●', word: 'inside', detail: '' }
+  const detail = `${formatPartOut(verdict)} unfiltered`
+  return standing === 'outside'
+    ? { sign: '◆', word: 'outside', detail }
+    : { sign: '◇', word: 'near or over', detail }
 }

@@ -5,7 +5,6 @@ import type { MatrixName, RangeName } from '../../core/picture/planes.ts'
 import type { Gauge } from '../../core/time/footage.ts'
 import { framesPerSecond, secondsAt } from '../../core/time/rate.ts'
 import { formatTimecode, parseTimecode } from '../../core/time/timecode.ts'
-import { TOLERANCE_PROFILES } from '../../core/tolerance/profile.ts'
 import { perform } from '../../store/document.ts'
 import { tellProblems } from '../../store/notices.ts'
 import { jobOf, reelOf } from '../../store/queries.ts'
@@ -14,6 +13,8 @@ import { Choice } from '../parts/Choice.tsx'
 import { formatNumber } from '../parts/numberText.ts'
 import { TextField } from '../parts/TextField.tsx'
 import { STRINGS } from '../strings.ts'
+import { BaseSection } from './BaseSection.tsx'
+import { ToleranceSection } from './ToleranceSection.tsx'
 
 const GAUGES: readonly { id: Gauge; label: string }[] = [
   { id: '16mm', label: '16 mm' },
@@ -38,7 +39,7 @@ export const Prepare = () => {
   const { media } = reel
   const duration = secondsAt(reel.frames, reel.rate)
   return (
-    <main className="page" aria-label="Prepare">
+    <main className="page prepare" aria-label="Prepare">
       <section aria-label="Job and reel">
         <h2>Job and reel</h2>
         <TextField
@@ -69,15 +70,8 @@ export const Prepare = () => {
             return false
           }}
         />
-        <Choice
-          label="Tolerance"
-          options={TOLERANCE_PROFILES.map(({ id, name }) => ({ id, label: name }))}
-          value={job.info.job.tolerance}
-          onChange={(tolerance) =>
-            perform(store, (j) => setJobInfo(j, (i) => ({ ...i, tolerance })))
-          }
-        />
       </section>
+      <ToleranceSection />
       <section aria-label="The scan">
         <h2>The scan</h2>
         <dl>
@@ -132,6 +126,7 @@ export const Prepare = () => {
           }
         />
       </section>
+      <BaseSection reel={reel} />
     </main>
   )
 }

@@ -11,10 +11,11 @@ import { gradePicture } from '../../../src/core/picture/gradePicture.ts'
 import type { Coding, Layout, Planes } from '../../../src/core/picture/planes.ts'
 import type { RgbPicture } from '../../../src/core/picture/rgbPicture.ts'
 import { type PictureLevels, pictureLevels } from '../../../src/core/tolerance/pictureLevels.ts'
-import { EBU_R103_V3 } from '../../../src/core/tolerance/profile.ts'
+import { EBU_R103_V3, type ToleranceProfile } from '../../../src/core/tolerance/profile.ts'
 import { randomGrade, seeded, shadedPlanes } from '../../kernel/randomPictures.ts'
 
-const UNFILTERED = { ...EBU_R103_V3, filtered: false }
+const UNFILTERED: ToleranceProfile = { ...EBU_R103_V3, filtered: false }
+const COMPOSITE: ToleranceProfile = { ...UNFILTERED, rgb: null, composite: [-0.33, 1.33] }
 const CODING: Coding = { matrix: 'bt709', range: 'narrow' }
 
 const FADED_NEGATIVE: FilmBase = {
@@ -29,9 +30,14 @@ const FADED_NEGATIVE: FilmBase = {
 }
 
 /** All decoded pictures measured one by one by the reference. */
-const bruteForce = (pictures: readonly RgbPicture[], { matrix }: Coding, grade: Grade) => {
+const bruteForce = (
+  pictures: readonly RgbPicture[],
+  { matrix }: Coding,
+  grade: Grade,
+  profile: ToleranceProfile,
+) => {
   const all = pictures.map((picture) =>
-    pictureLevels(gradePicture(picture, grade), matrix, UNFILTERED),
+    pictureLevels(gradePicture(picture, grade), matrix, profile),
   )
   const least = (figure: 'r' | 'g' | 'b' | 'y') => Math.min(...all.map((each) => each[figure].low))
   const most = (figure: 'r' | 'g' | 'b' | 'y') => Math.max(...all.map((each) => each[figure].high))
@@ -43,6 +49,12 @@ const bruteForce = (pictures: readonly RgbPicture[], { matrix }: Coding, grade: 
     g: extremes('g'),
     b: extremes('b'),
     y: extremes('y'),
+    ...(profile.composite && {
+      composite: {
+        low: Math.min(...all.map(({ composite }) => composite?.low ?? 0)),
+        high: Math.max(...all.map(({ composite }) => composite?.high ?? 0)),
+      },
+    }),
     outside: total(({ outside }) => outside),
     pixels: total(({ pixels }) => pixels),
   }
@@ -90,8 +102,9 @@ for (const { name, layout, depth, coding } of CASES)
     // A base makes levels far past peak, where f32 tells less: more is settled by the reference.
     for (let i = 0; i < (coding.base ? 25 : 120); i++) {
       const grade = randomGrade(random)
-      const brute = bruteForce(decoded, coding, grade)
-      const { outsideAtLeast, outsideAtMost, ...rest } = census.verdict(grade, UNFILTERED)
+      const profile = i % 3 === 2 ? COMPOSITE : UNFILTERED
+      const brute = bruteForce(decoded, coding, grade, profile)
+      const { outsideAtLeast, outsideAtMost, ...rest } = census(grade, profile)
       const { outside, ...others } = brute
       expect({ ...rest, outsideAtLeast, outsideAtMost }).toEqual({
         ...others,
@@ -111,8 +124,9 @@ for (const { name, layout, depth, coding } of CASES)
     const census = censusOf(pictures, coding, 700)
     for (let i = 0; i < 60; i++) {
       const grade = randomGrade(random)
-      const brute = bruteForce(decoded, coding, grade)
-      const told = census.verdict(grade, UNFILTERED)
+      const profile = i % 3 === 2 ? COMPOSITE : UNFILTERED
+      const brute = bruteForce(decoded, coding, grade, profile)
+      const told = census(grade, profile)
       expect(told.outsideAtLeast).toBeLessThanOrEqual(brute.outside)
       expect(told.outsideAtMost).toBeGreaterThanOrEqual(brute.outside)
       expect(told.pixels).toBe(brute.pixels)

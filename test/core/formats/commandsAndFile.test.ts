@@ -4,11 +4,14 @@ import type { Result } from '../../../src/core/base/result.ts'
 import { readJob } from '../../../src/core/formats/job/readJob.ts'
 import { writeJob } from '../../../src/core/formats/job/writeJob.ts'
 import { applyChange } from '../../../src/core/job/change.ts'
+import { addHouseProfile } from '../../../src/core/job/commands/addHouseProfile.ts'
 import { joinCues } from '../../../src/core/job/commands/joinCues.ts'
 import { moveBoundary } from '../../../src/core/job/commands/moveBoundary.ts'
 import { placeCues } from '../../../src/core/job/commands/placeCues.ts'
+import { removeHouseProfile } from '../../../src/core/job/commands/removeHouseProfile.ts'
 import { setFraming } from '../../../src/core/job/commands/setFraming.ts'
 import { setGrade } from '../../../src/core/job/commands/setGrade.ts'
+import { setHouseProfile } from '../../../src/core/job/commands/setHouseProfile.ts'
 import { setJobInfo } from '../../../src/core/job/commands/setJobInfo.ts'
 import { setNote } from '../../../src/core/job/commands/setNote.ts'
 import { setRamp } from '../../../src/core/job/commands/setRamp.ts'
@@ -18,6 +21,7 @@ import type { LabelledChange } from '../../../src/core/job/history.ts'
 import type { Job } from '../../../src/core/job/job.ts'
 import type { CueId } from '../../../src/core/job/recordIds.ts'
 import { frame } from '../../../src/core/time/frame.ts'
+import { PUBLISHED_PROFILES } from '../../../src/core/tolerance/profile.ts'
 import { cueId, REEL_ID, sampleJob } from '../../support/sampleJob.ts'
 
 /** Ids are never used twice, as with `newCueId`. */
@@ -40,6 +44,14 @@ const anyText = fc.oneof(
   fc.string(),
   fc.constantFrom('', ' ', 'é'.repeat(1000), 'n'.repeat(4001), 'ab\r\ncd', '\ud800', '−😀\u0000'),
 )
+const anyProfileId = fc.constantFrom(
+  'house-1',
+  'house-2',
+  'narrow-range',
+  'composite-625',
+  'no one',
+)
+const anyLimits = fc.tuple(anyNumber, anyNumber)
 const anyCue = fc.integer({ min: 1, max: 6 }).map(cueId)
 
 const anyStep: fc.Arbitrary<Step> = fc.oneof(
@@ -111,12 +123,46 @@ const anyStep: fc.Arbitrary<Step> = fc.oneof(
       (job) =>
         setReel(job, REEL_ID, (reel) => ({ ...reel, name })),
   ),
+  fc.tuple(anyProfileId, fc.constantFrom(...PUBLISHED_PROFILES)).map(
+    ([id, from]): Step =>
+      (job) =>
+        addHouseProfile(job, from, id),
+  ),
+  fc
+    .record(
+      {
+        name: anyText,
+        source: anyText,
+        rgb: fc.option(anyLimits),
+        luma: anyLimits,
+        composite: fc.option(anyLimits),
+        area: anyNumber,
+        filtered: fc.boolean(),
+      },
+      { requiredKeys: [] },
+    )
+    .map(
+      (change): Step =>
+        (job) =>
+          setHouseProfile(job, 'house-1', (profile) => ({ ...profile, ...change })),
+    ),
+  anyProfileId.map(
+    (id): Step =>
+      (job) =>
+        removeHouseProfile(job, id),
+  ),
+  anyProfileId.map(
+    (tolerance): Step =>
+      (job) =>
+        setJobInfo(job, (info) => ({ ...info, tolerance })),
+  ),
 )
 
 describe('commands and the job file', () => {
   it('agree: whatever commands make of a job can be written and read back', () => {
     let done = 0
     let refused = 0
+    let changedHouse = 0
     fc.assert(
       fc.property(fc.array(anyStep, { minLength: 1, maxLength: 6 }), (steps) => {
         let job = sampleJob()
@@ -126,11 +172,14 @@ describe('commands and the job file', () => {
           if (result.ok) done++
           else refused++
         }
+        const [house] = job.info.job.profiles
+        if (house && !/^House rule/u.test(house.name)) changedHouse++
         expect(readJob(writeJob(job))).toEqual({ ok: true, value: job })
       }),
-      { seed: 1, numRuns: 2000 },
+      { seed: 1, numRuns: 3000 },
     )
     expect(done).toBeGreaterThan(1000)
     expect(refused).toBeGreaterThan(1000)
+    expect(changedHouse).toBeGreaterThan(10)
   })
 })

@@ -14,6 +14,7 @@ import {
 } from '../../../src/core/formats/job/migrations.ts'
 import { readJob } from '../../../src/core/formats/job/readJob.ts'
 import { writeJob } from '../../../src/core/formats/job/writeJob.ts'
+import { EBU_R103_V3 } from '../../../src/core/tolerance/profile.ts'
 import { sampleJob } from '../../support/sampleJob.ts'
 
 const ROOT = resolve(import.meta.dirname, '../../..')
@@ -54,7 +55,7 @@ describe('the job file', () => {
     const made = `${JSON.stringify(
       {
         ...toJsonSchema(jobFileSchema, { target: 'draft-2020-12' }),
-        title: 'Reelwright job, version 1',
+        title: `Reelwright job, version ${JOB_VERSION}`,
       },
       undefined,
       2,
@@ -63,8 +64,8 @@ describe('the job file', () => {
     expect(readFileSync(SCHEMA, 'utf8')).toBe(made)
     const validate = new Ajv({ strict: true, strictTuples: false }).compile(JSON.parse(made))
     expect(validate(JSON.parse(writeJob(sampleJob())))).toBe(true)
-    expect(validate(JSON.parse(readFileSync(SAMPLE, 'utf8')))).toBe(true)
-    expect(validate({ ...JSON.parse(writeJob(sampleJob())), version: 2 })).toBe(false)
+    expect(validate(migrateUp(JSON.parse(readFileSync(SAMPLE, 'utf8'))))).toBe(true)
+    expect(validate({ ...JSON.parse(writeJob(sampleJob())), version: JOB_VERSION + 1 })).toBe(false)
   })
 
   it('opens the sample job', () => {
@@ -72,7 +73,9 @@ describe('the job file', () => {
     expect(sample.ok && Object.keys(sample.value.cues)).toHaveLength(18)
   })
 
-  const broken = (edit: (file: { readonly cues: readonly unknown[] }) => unknown): string => {
+  const broken = (
+    edit: (file: { readonly info: object; readonly cues: readonly unknown[] }) => unknown,
+  ): string => {
     const file = JSON.parse(writeJob(sampleJob()))
     return JSON.stringify(edit(file) ?? file)
   }
@@ -89,9 +92,31 @@ describe('the job file', () => {
     ],
     [
       'a tolerance it does not know',
-      broken((f) => ({ ...f, info: { id: 'job', title: '', tolerance: 'other' } })),
+      broken((f) => ({ ...f, info: { ...f.info, tolerance: 'other' } })),
       'not-found',
       'info.tolerance',
+    ],
+    [
+      'two house profiles of one name',
+      broken((f) => {
+        const house = { ...EBU_R103_V3, name: 'House rule' }
+        const profiles = [
+          { ...house, id: 'a' },
+          { ...house, id: 'b' },
+        ]
+        return { ...f, info: { ...f.info, profiles } }
+      }),
+      'conflict',
+      'info.profiles.1.name',
+    ],
+    [
+      'a house profile with crossed limits',
+      broken((f) => {
+        const profiles = [{ ...EBU_R103_V3, id: 'a', name: 'A', luma: [1, 0] }]
+        return { ...f, info: { ...f.info, profiles } }
+      }),
+      'out-of-range',
+      'info.profiles.0.luma',
     ],
     ['no first cue', broken((f) => ({ ...f, cues: f.cues.slice(1) })), 'missing', 'cues'],
     [
@@ -146,6 +171,23 @@ describe('migrations', () => {
     expect(MIGRATIONS.map(({ to }) => to)).toEqual(
       Array.from({ length: JOB_VERSION - 1 }, (_, i) => i + 2),
     )
+  })
+
+  it('take a job of today down to version 1 and up again', () => {
+    const file = JSON.parse(writeJob(sampleJob()))
+    const first = migrateDown(file, 1)
+    expect(first.info).toEqual({ id: 'job', title: 'Orlop', tolerance: 'ebu-r103-v3' })
+    expect(migrateUp(first)).toEqual(file)
+  })
+
+  it('leave house profiles behind on the way to version 1, which has one tolerance', () => {
+    const file = JSON.parse(writeJob(sampleJob()))
+    const house = { ...EBU_R103_V3, id: 'house-a', name: 'House rule' }
+    const info = { ...file.info, profiles: [house], tolerance: 'house-a' }
+    expect(readJob(JSON.stringify({ ...file, info })).ok).toBe(true)
+    const first = migrateDown({ ...file, info }, 1)
+    expect(first.info).toEqual({ id: 'job', title: 'Orlop', tolerance: 'ebu-r103-v3' })
+    expect(readJob(JSON.stringify(first)).ok).toBe(true)
   })
 
   const chain: Migration[] = [

@@ -2,17 +2,43 @@ import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { expect, it } from 'vitest'
 import { gradeColour } from '../../../src/core/colour/grade.ts'
+import type { Triple } from '../../../src/core/colour/triple.ts'
+import { baseColour } from '../../../src/core/film/filmBase.ts'
 
-it('the worked example of docs/job-format.md is what the program does', () => {
-  const page = readFileSync(resolve(import.meta.dirname, '../../../docs/job-format.md'), 'utf8')
-  const printed = /\*\*\(([\d., ]+)\)\*\*/u.exec(page)?.[1]?.split(', ').map(Number)
+const PAGE = readFileSync(resolve(import.meta.dirname, '../../../docs/job-format.md'), 'utf8')
+
+/** What the worked example below a heading comes to. */
+const printedBelow = (heading: string): number[] => {
+  const text = PAGE.slice(PAGE.indexOf(`\n## ${heading}\n`))
+  return /\*\*\(([\d., ]+)\)\*\*/u.exec(text)?.[1]?.split(', ').map(Number) ?? []
+}
+
+const isPrinted = (out: Triple, heading: string): void => {
+  const printed = printedBelow(heading)
+  expect(printed).toHaveLength(3)
+  for (const [i, value] of printed.entries()) expect(out[i]).toBeCloseTo(value, 6)
+}
+
+it('the worked example of a grade in docs/job-format.md is what the program does', () => {
   const grade = {
     lift: [0.02, 0, -0.01],
     gamma: [1.2, 1, 0.9],
     gain: [1.1, 1, 0.95],
     saturation: 1.1,
   } as const
-  const out = gradeColour([0.5, 0.4, 0.3], grade)
-  expect(printed).toHaveLength(3)
-  for (const [i, value] of (printed ?? []).entries()) expect(out[i]).toBeCloseTo(value, 6)
+  isPrinted(gradeColour([0.5, 0.4, 0.3], grade), 'From a code to a graded code')
+})
+
+it('the worked example of a base in docs/job-format.md is what the program does', () => {
+  const base = {
+    scan: 'negative',
+    clear: [0.25, 0.6, 0.85],
+    gamma: [0.55, 0.6, 0.65],
+    dyes: [
+      [1.1, -0.1, 0],
+      [0, 1, 0],
+      [0, 0.05, 0.95],
+    ],
+  } as const
+  isPrinted(baseColour([0.5, 0.35, 0.3], base), 'The base')
 })

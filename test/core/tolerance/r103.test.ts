@@ -3,12 +3,9 @@ import { decodePlanes } from '../../../src/core/picture/decodePlanes.ts'
 import type { MatrixName } from '../../../src/core/picture/planes.ts'
 import { rgbPicture } from '../../../src/core/picture/rgbPicture.ts'
 import { frame } from '../../../src/core/time/frame.ts'
+import { profileById, profileByName } from '../../../src/core/tolerance/findProfile.ts'
 import { pictureLevels } from '../../../src/core/tolerance/pictureLevels.ts'
-import {
-  EBU_R103_V3,
-  toleranceByName,
-  toleranceProfile,
-} from '../../../src/core/tolerance/profile.ts'
+import { EBU_R103_V3 } from '../../../src/core/tolerance/profile.ts'
 import { r103Filter } from '../../../src/core/tolerance/r103Filter.ts'
 import { createVerdictGatherer } from '../../../src/core/tolerance/verdict.ts'
 import vectors from '../../vectors/r103.json' with { type: 'json' }
@@ -93,7 +90,7 @@ describe('the tolerance of EBU R 103 v3', () => {
 
   it('is −35 to 735 mV', () => {
     const { low, high, epsilon } = vectors.limitsMv
-    for (const limits of [EBU_R103_V3.rgb, EBU_R103_V3.luma]) {
+    for (const limits of [EBU_R103_V3.rgb ?? [0, 0], EBU_R103_V3.luma]) {
       expect(Math.abs(limits[0] * 700 - low)).toBeLessThan(epsilon)
       expect(Math.abs(limits[1] * 700 - high)).toBeLessThan(epsilon)
     }
@@ -139,13 +136,13 @@ describe('the tolerance of EBU R 103 v3', () => {
   it.each(['ebu-r103-v3', 'EBU R 103 v3', 'EBU R103 v3', 'ebu r103v3'])(
     'is found as %s',
     (name) => {
-      expect(toleranceByName(name)).toBe(EBU_R103_V3)
+      expect(profileByName(name, [])).toBe(EBU_R103_V3)
     },
   )
 
   it('is not found as anything else', () => {
-    expect(toleranceByName('R 103')).toBeUndefined()
-    expect(toleranceProfile('EBU R 103 v3')).toBeUndefined()
+    expect(profileByName('R 103', [])).toBeUndefined()
+    expect(profileById('EBU R 103 v3', [])).toBeUndefined()
   })
 
   const verdictOf = (rows: number) => {

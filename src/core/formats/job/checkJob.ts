@@ -1,6 +1,7 @@
 import { type Problem, problem } from '../../base/problem.ts'
 import type { Cue, JobInfo, Reel } from '../../job/job.ts'
-import { toleranceProfile, unknownTolerance } from '../../tolerance/profile.ts'
+import { checkHouseProfiles } from '../../tolerance/checkHouseProfiles.ts'
+import { profileById, unknownTolerance } from '../../tolerance/findProfile.ts'
 
 /** What a schema cannot say: how the records of a job hang together. Every problem, by field. */
 export const checkJob = (
@@ -8,8 +9,9 @@ export const checkJob = (
   reels: readonly Reel[],
   cues: readonly Cue[],
 ): readonly Problem[] => {
-  const problems: Problem[] = []
-  if (!toleranceProfile(info.tolerance)) problems.push(unknownTolerance(info.tolerance))
+  const problems: Problem[] = [...checkHouseProfiles(info.profiles)]
+  if (!profileById(info.tolerance, info.profiles))
+    problems.push(unknownTolerance(info.tolerance, info.profiles))
   const byId = new Map<string, Reel>()
   const firsts = new Set<string>()
   const ids = new Set<string>()

@@ -1,8 +1,11 @@
 import * as v from 'valibot'
 import {
   LARGEST_DENSITY,
+  LARGEST_LEVEL,
   LARGEST_NUMBER,
+  MOST_HOUSE_PROFILES,
   NAME_LIMIT,
+  PROFILE_NAME_LIMIT,
   SMALLEST_FILM_GAMMA,
   SMALLEST_GAMMA,
 } from '../../job/limits.ts'
@@ -105,11 +108,38 @@ const reelSchema = v.strictObject({
   media: mediaSchema,
 })
 
+const level = v.pipe(v.number(), v.minValue(-LARGEST_LEVEL), v.maxValue(LARGEST_LEVEL))
+const limits = v.strictTuple([level, level])
+
+const profileSchema = v.strictObject({
+  id: identifier,
+  name: v.pipe(text(PROFILE_NAME_LIMIT), v.minLength(1)),
+  source: text(NAME_LIMIT),
+  rgb: v.pipe(v.nullable(limits), v.description('Lowest and highest R′, G′, B′ as signal.')),
+  luma: v.pipe(limits, v.description('Lowest and highest Y′.')),
+  composite: v.pipe(
+    v.nullable(limits),
+    v.description('Lowest and highest peak of luma with chroma.'),
+  ),
+  area: v.pipe(
+    v.number(),
+    v.minValue(0),
+    v.maxValue(1),
+    v.description('Part of the picture that may be outside.'),
+  ),
+  filtered: v.pipe(v.boolean(), v.description('Measured after the filter of EBU R 103 v3.')),
+})
+
 /** What the file looks like: version 2 of the open job format (docs/job-format.md). */
 export const jobFileSchema = v.strictObject({
   format: v.literal('reelwright-job'),
   version: v.literal(2),
-  info: v.strictObject({ id: v.literal('job'), title: text(NAME_LIMIT), tolerance: text(100) }),
+  info: v.strictObject({
+    id: v.literal('job'),
+    title: text(NAME_LIMIT),
+    tolerance: text(100),
+    profiles: v.pipe(v.array(profileSchema), v.maxLength(MOST_HOUSE_PROFILES)),
+  }),
   reels: v.pipe(v.array(reelSchema), v.minLength(1), v.maxLength(1000)),
   cues: v.pipe(v.array(cueSchema), v.maxLength(MOST_CUES)),
 })

@@ -1,4 +1,5 @@
 import { PRINT_BASE } from '../../film/filmBase.ts'
+import { EBU_R103_V3 } from '../../tolerance/profile.ts'
 
 /** A job file as parsed JSON, of whatever version. */
 export type AnyJobFile = { readonly version: number } & Readonly<Record<string, unknown>>
@@ -13,19 +14,34 @@ export type Migration = {
 /** The version this program writes. */
 export const JOB_VERSION = 2
 
+type AnyRecord = Readonly<Record<string, unknown>>
+
 /** The same file with `change` done to each of its reels, where it has reels. */
-const withReels = (
-  file: AnyJobFile,
-  change: (reel: Readonly<Record<string, unknown>>) => unknown,
-): AnyJobFile => (Array.isArray(file.reels) ? { ...file, reels: file.reels.map(change) } : file)
+const withReels = (file: AnyJobFile, change: (reel: AnyRecord) => unknown): AnyJobFile =>
+  Array.isArray(file.reels) ? { ...file, reels: file.reels.map(change) } : file
+
+/** The same file with `change` done to what holds for the whole job, where it has that. */
+const withInfo = (file: AnyJobFile, change: (info: AnyRecord) => unknown): AnyJobFile =>
+  typeof file.info === 'object' && file.info !== null
+    ? { ...file, info: change(file.info as AnyRecord) }
+    : file
 
 /** Consecutive from version 2 on. */
 export const MIGRATIONS: readonly Migration[] = [
   {
-    // Version 2 says how a reel's scan becomes video; before, every scan was a print.
+    // Version 2 says how a reel's scan becomes video (before, every scan was a print), and holds
+    // house profiles of tolerance (before, there was EBU R 103 v3 alone).
     to: 2,
-    up: (file) => withReels(file, (reel) => ({ ...reel, base: PRINT_BASE })),
-    down: (file) => withReels(file, ({ base: _, ...reel }) => reel),
+    up: (file) =>
+      withInfo(
+        withReels(file, (reel) => ({ ...reel, base: PRINT_BASE })),
+        (info) => ({ ...info, profiles: [] }),
+      ),
+    down: (file) =>
+      withInfo(
+        withReels(file, ({ base: _, ...reel }) => reel),
+        ({ profiles: _, ...info }) => ({ ...info, tolerance: EBU_R103_V3.id }),
+      ),
   },
 ]
 

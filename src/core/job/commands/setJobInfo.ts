@@ -1,11 +1,15 @@
 import { problem } from '../../base/problem.ts'
-import { fail, ok, type Result } from '../../base/result.ts'
-import { toleranceProfile, unknownTolerance } from '../../tolerance/profile.ts'
+import { fail, type Result, resultOf } from '../../base/result.ts'
+import { checkHouseProfiles } from '../../tolerance/checkHouseProfiles.ts'
+import { profileById, unknownTolerance } from '../../tolerance/findProfile.ts'
 import type { LabelledChange } from '../history.ts'
 import type { Job, JobInfo } from '../job.ts'
 import { NAME_LIMIT } from '../limits.ts'
 
-/** Changes what holds for the whole job: its title (at most 1,000 characters) and its tolerance. */
+/**
+ * Changes what holds for the whole job: its title (at most 1,000 characters), its tolerance and its
+ * house profiles (`checkHouseProfiles`). A house profile that is in force cannot go.
+ */
 export const setJobInfo = (
   job: Job,
   edit: (info: JobInfo) => JobInfo,
@@ -19,10 +23,15 @@ export const setJobInfo = (
         field: 'title',
       }),
     )
-  if (!toleranceProfile(after.tolerance)) return fail(unknownTolerance(after.tolerance))
-  const isSame = before.title === after.title && before.tolerance === after.tolerance
-  return ok({
-    label,
-    change: isSame ? {} : { info: { added: {}, updated: { job: [before, after] }, removed: {} } },
-  })
+  const unfit = checkHouseProfiles(after.profiles)
+  if (!profileById(after.tolerance, after.profiles))
+    return fail(unknownTolerance(after.tolerance, after.profiles))
+  const isSame = JSON.stringify(before) === JSON.stringify(after)
+  return resultOf(
+    {
+      label,
+      change: isSame ? {} : { info: { added: {}, updated: { job: [before, after] }, removed: {} } },
+    },
+    unfit,
+  )
 }

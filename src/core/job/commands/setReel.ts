@@ -5,7 +5,7 @@ import type { Job, Reel } from '../job.ts'
 import { LARGEST_DENSITY, NAME_LIMIT, SMALLEST_FILM_GAMMA } from '../limits.ts'
 import type { ReelId } from '../recordIds.ts'
 
-/** Changes a reel's particulars (name, gauge, rate, timecode start, coding, base). */
+/** Changes a reel's particulars (name, gauge, rate, timecode start, coding, base); the same reel is no change. */
 export const setReel = (
   job: Job,
   id: ReelId,
@@ -15,6 +15,7 @@ export const setReel = (
   const reel = job.reels[id]
   if (!reel) return fail(problem('not-found', 'This reel is no longer in the job.'))
   const edited = edit(reel)
+  if (edited === reel) return ok({ label, change: {} })
   if (edited.name.trim() === '')
     return fail(problem('missing', 'A reel needs a name; type one.', { field: 'name' }))
   if (edited.name.length > NAME_LIMIT)

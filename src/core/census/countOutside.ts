@@ -1,0 +1,62 @@
+import { boundFigures } from './boundFigures.ts'
+import { type BoxLevel, BRANCH, type CensusData, LEAF } from './censusData.ts'
+import { type CensusQuestion, settleFigures } from './censusQuestion.ts'
+import { isExactShape } from './censusShape.ts'
+
+/** Pixels outside, and single colours too near a limit to be settled by bounds. */
+export type OutsideCount = {
+  readonly atLeast: number
+  readonly atMost: number
+  /** Places of colours that are in neither number. */
+  readonly open: ArrayLike<number>
+}
+
+/** Counts the pixels of a census that are outside. */
+export type OutsideCounter = (question: CensusQuestion) => OutsideCount
+
+/** The reference of counting: a box wholly inside or outside is settled at once. */
+export const createOutsideCounter = (census: CensusData): OutsideCounter => {
+  const { boxes: over, levels, keys, counts } = census
+  const isExact = isExactShape(census.shape)
+  const perKey = isExact ? 3 : 6
+  return (question) => {
+    const { least, most, ofColour, ofBox } = boundFigures(question)
+    const boundKey = isExact ? ofColour : ofBox
+    const open: number[] = []
+    let atLeast = 0
+    let atMost = 0
+    const countColours = (first: number, end: number): void => {
+      for (let i = first; i < end; i++) {
+        boundKey(levels, i * perKey)
+        const settled = settleFigures(least, most, question)
+        if (settled === 'inside') continue
+        if (settled === 'open' && isExact) {
+          open.push(i)
+          continue
+        }
+        atMost += counts[i] as number
+        if (settled === 'outside') atLeast += counts[i] as number
+      }
+    }
+    const countBoxes = (level: number, first: number, end: number): void => {
+      const { boxes, pixels } = over[level] as BoxLevel
+      for (let i = first; i < end; i++) {
+        ofBox(boxes, i * 6)
+        const settled = settleFigures(least, most, question)
+        if (settled === 'outside') {
+          atLeast += pixels[i] as number
+          atMost += pixels[i] as number
+        } else if (settled === 'open') {
+          if (level === 0) countColours(i * LEAF, Math.min((i + 1) * LEAF, keys.length))
+          else {
+            const below = (over[level - 1] as BoxLevel).pixels.length
+            countBoxes(level - 1, i * BRANCH, Math.min((i + 1) * BRANCH, below))
+          }
+        }
+      }
+    }
+    const top = over.length - 1
+    countBoxes(top, 0, over[top]?.pixels.length ?? 0)
+    return { atLeast, atMost, open }
+  }
+}
