@@ -5,10 +5,6 @@ import { held } from './held'
 // @ts-ignore: decorator
 @inline
 const SPREAD: i32 = 0x9e3779b1 as i32
-// @ts-ignore: decorator
-@inline
-const LINE_BYTES: usize = 64
-
 let colours: i32 = 0
 
 /** Distinct keys in the table. */
@@ -24,7 +20,7 @@ function tableEnd(): usize {
 
 /**
  * Empties the table. A key's last three bits are its place in a line, so an empty slot gets a key
- * that no search for another can take for its own.
+ * that none whose own place it is can have.
  */
 export function clearCensus(): void {
   const end = tableEnd()
@@ -34,22 +30,23 @@ export function clearCensus(): void {
   colours = 0
 }
 
-/** Adds `count` to a key, searched from `slot` on in every line at the same place. */
+/** Adds `count` to a key, searched from `slot` on in one slot after another. */
 function addFrom(slot: usize, key: u32, count: u32): void {
   const end = tableEnd()
   while (true) {
     const held = load<u64>(slot)
-    if ((held as u32) == key) {
-      store<u32>(slot, load<u32>(slot, 4) + count, 4)
-      return
-    }
+    // First whether it is empty: past its own place a key may be the one that marks an empty slot.
     if (held >>> 32 == 0) {
       store<u64>(slot, (key as u64) | ((count as u64) << 32))
       colours++
       return
     }
-    slot += LINE_BYTES
-    if (slot >= end) slot = censusTable + (slot & (LINE_BYTES - 1))
+    if ((held as u32) == key) {
+      store<u32>(slot, load<u32>(slot, 4) + count, 4)
+      return
+    }
+    slot += 8
+    if (slot >= end) slot = censusTable
   }
 }
 
