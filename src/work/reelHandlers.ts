@@ -68,9 +68,15 @@ export const reelHandlers = (
       }
       const kernel = await loadKernel()
       const colours = wantsCensus ? kernel.countColours(coding.range) : undefined
-      const frames = opened()
       const verdict = await checkCue(
-        ...([frames, kernel, check, coding, profile, onFrame, signal, colours] as const),
+        opened(),
+        kernel,
+        check,
+        coding,
+        profile,
+        onFrame,
+        signal,
+        colours,
       )
       const tally = colours?.tally()
       const census = tally && buildCensus(tally, coding)

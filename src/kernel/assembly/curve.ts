@@ -1,3 +1,5 @@
+import { alongPieces4 } from './pieces'
+
 /**
  * A curve by straight pieces of equal width: f32 start of the first piece, pieces to 1, number of
  * the last piece, unused; then for each piece an intercept and a slope (f32, f32). Levels past the
@@ -17,11 +19,5 @@ export function curve4(levels: v128, curve: usize): v128 {
   const place = f32x4.mul(f32x4.sub(levels, from), scale)
   const piece = i32x4.trunc_sat_f32x4_s(f32x4.pmin(last, f32x4.pmax(f32x4.splat(0), place)))
   const at = i32x4.add(i32x4.shl(piece, 3), i32x4.splat((curve as i32) + HEAD))
-  const at01 = i64x2.extract_lane(at, 0)
-  const at23 = i64x2.extract_lane(at, 1)
-  const low = v128.load64_lane((at01 >>> 32) as usize, v128.load64_zero(at01 as usize), 1)
-  const high = v128.load64_lane((at23 >>> 32) as usize, v128.load64_zero(at23 as usize), 1)
-  const intercepts = v128.shuffle<f32>(low, high, 0, 2, 4, 6)
-  const slopes = v128.shuffle<f32>(low, high, 1, 3, 5, 7)
-  return f32x4.add(intercepts, f32x4.mul(slopes, levels))
+  return alongPieces4(levels, at)
 }

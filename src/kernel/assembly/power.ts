@@ -1,3 +1,5 @@
+import { alongPieces4 } from './pieces'
+
 /**
  * x^p by straight pieces: 256 to an octave from 2^−40 to 2^16, each an intercept and a slope
  * (f32, f32). The first piece is the identity and takes everything at or below 0 and what is
@@ -45,11 +47,5 @@ export function table4(table: usize): v128 {
 export function power4(levels: v128, table: v128, whole: v128, first: v128, last: v128): v128 {
   const pieces = v128.and(i32x4.shr_s(levels, 23 - PIECE_BITS - 3), whole)
   const at = i32x4.add(i32x4.min_s(i32x4.max_s(pieces, first), last), table)
-  const at01 = i64x2.extract_lane(at, 0)
-  const at23 = i64x2.extract_lane(at, 1)
-  const low = v128.load64_lane((at01 >>> 32) as usize, v128.load64_zero(at01 as usize), 1)
-  const high = v128.load64_lane((at23 >>> 32) as usize, v128.load64_zero(at23 as usize), 1)
-  const intercepts = v128.shuffle<f32>(low, high, 0, 2, 4, 6)
-  const slopes = v128.shuffle<f32>(low, high, 1, 3, 5, 7)
-  return f32x4.add(intercepts, f32x4.mul(slopes, levels))
+  return alongPieces4(levels, at)
 }

@@ -26,6 +26,7 @@ export const Header = () => {
   const saving = useAppState(savingText)
   const undoCount = useAppState((state) => state.history?.past.length ?? 0)
   if (!job || !reel) return null
+  const profile = profileOf(job)
   return (
     <header className="header">
       <h1>{job.info.job.title}</h1>
@@ -46,7 +47,9 @@ export const Header = () => {
         ))}
       </nav>
       <span className="spacer" />
-      <span className="dim">tolerance: {profileOf(job).name}</span>
+      <span className="dim">
+        tolerance: {profile.name}, {profile.filtered ? 'filtered' : 'unfiltered'}
+      </span>
       <span className="dim" role="status" aria-label="Keeping in this browser">
         {saving}
       </span>

@@ -49,8 +49,9 @@ export const formatPartOut = ({
 /** A live verdict as a shape and a word: ● inside and ◆ outside are sure, ◇ needs measuring. */
 export const liveWords = ({ verdict, standing }: LiveVerdict): VerdictWords => {
   if (standing === 'inside') return { sign: '●', word: 'inside', detail: '' }
-  const detail = `${formatPartOut(verdict)} unfiltered`
+  // The number keeps its unit on its line.
+  const detail = `${formatPartOut(verdict).replaceAll(' ', '\u00a0')} unfiltered`
   return standing === 'outside'
     ? { sign: '◆', word: 'outside', detail }
-    : { sign: '◇', word: 'near or over', detail }
+    : { sign: '◇', word: 'some out', detail }
 }
