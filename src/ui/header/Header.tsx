@@ -47,8 +47,8 @@ export const Header = () => {
         ))}
       </nav>
       <span className="spacer" />
-      <span className="dim">
-        tolerance: {profile.name}, {profile.filtered ? 'filtered' : 'unfiltered'}
+      <span className="dim" title="the tolerance the job is held to">
+        {profile.name}, {profile.filtered ? 'filtered' : 'unfiltered'}
       </span>
       <span className="dim" role="status" aria-label="Keeping in this browser">
         {saving}
