@@ -113,9 +113,10 @@ export const SETTING_NAMES = [
   'curvesAt',
   'weightsAt',
   'limitsAt',
-  'figureCount',
+  'hasPeaks',
   'openKeys',
   'openLimit',
+  'endsAt',
 ] as const
 
 export type SettingName = (typeof SETTING_NAMES)[number]
@@ -134,6 +135,7 @@ export type KernelFunctions = {
   censusColours(): number
   addCounts(from: number, pairs: number): void
   writeCounts(to: number): void
+  findEnds(top: number): number
   countOutside(top: number): number
   pixelsOutside(): number
   pixelsNotInside(): number
@@ -152,6 +154,7 @@ const FUNCTION_NAMES: readonly (keyof KernelFunctions)[] = [
   'censusColours',
   'addCounts',
   'writeCounts',
+  'findEnds',
   'countOutside',
   'pixelsOutside',
   'pixelsNotInside',

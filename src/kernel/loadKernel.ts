@@ -1,6 +1,7 @@
 import { problem } from '../core/base/problem.ts'
 import { fail, ok, type Result } from '../core/base/result.ts'
 import { createCensusReader } from '../core/census/censusVerdict.ts'
+import { censusQueries } from './censusQueries.ts'
 import { colourCounters } from './colourCounters.ts'
 import { deliverCodes } from './deliverCodes.ts'
 import type { Kernel } from './kernel.ts'
@@ -9,7 +10,7 @@ import { kernelState } from './kernelState.ts'
 import { lumaWaveform } from './lumaWaveform.ts'
 import { measureLevels } from './measureLevels.ts'
 import { measurePicture } from './measurePicture.ts'
-import { outsideCounters } from './outsideCounters.ts'
+
 import { vectorscope } from './vectorscope.ts'
 
 /** The smallest module with a vector in it: `(func (drop (v128.const i64x2 0 0)))`. */
@@ -49,10 +50,10 @@ export const loadKernel = async (bytes: BufferSource): Promise<Result<Kernel>> =
   if (!isKernelModule(exports)) return unusable
   const state = kernelState(exports)
   const counters = colourCounters(state)
-  const outsideCounterOf = outsideCounters(state)
+  const queriesOf = censusQueries(state)
   return ok({
     countColours: counters.begin,
-    censusReader: (census) => createCensusReader(census, outsideCounterOf(census)),
+    censusReader: (census) => createCensusReader(census, queriesOf(census)),
     deliverCodes: (input, matrix, into) => deliverCodes(state, input, matrix, into),
     measureLevels: (input, matrix, profile, colours) =>
       measureLevels(state, input, matrix, profile, colours ? [counters.work(colours, input)] : []),

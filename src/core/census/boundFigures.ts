@@ -1,5 +1,5 @@
 import type { CensusQuestion } from './censusQuestion.ts'
-import { PIECES } from './gradeCurves.ts'
+import { PIECE, PIECES } from './gradeCurves.ts'
 
 /** Bounds of the figures of colours or boxes of them, under one grade. */
 export type FigureBounds = {
@@ -17,7 +17,7 @@ export type FigureBounds = {
 
 /** The grade must not fall in any channel. */
 export const boundFigures = ({ curves, weights, hasComposite }: CensusQuestion): FigureBounds => {
-  const { starts, piecesPerUnit, levels: curve, bends, slacks } = curves
+  const { starts, piecesPerUnit, pieces } = curves
   const figures = weights.length / 3
   const least = new Float64Array(figures)
   const most = new Float64Array(figures)
@@ -39,14 +39,10 @@ export const boundFigures = ({ curves, weights, hasComposite }: CensusQuestion):
   const grading = (level: number, c: number, isLow: boolean, isHigh: boolean): void => {
     const place = (level - (starts[c] as number)) * (piecesPerUnit[c] as number)
     const piece = place < 0 ? 0 : place >= PIECES ? PIECES - 1 : place | 0
-    const at = c * (PIECES + 1) + piece
-    const start = curve[at] as number
-    const end = curve[at + 1] as number
-    const chord = start + (place - piece) * (end - start)
-    const bend = bends[c * PIECES + piece] as number
-    const slack = slacks[c * PIECES + piece] as number
-    if (isLow) low[c] = Math.max(start, chord - bend) - slack
-    if (isHigh) high[c] = Math.min(end, chord + bend) + slack
+    const at = (c * PIECES + piece) * PIECE
+    const rise = (place - piece) * (pieces[at + 2] as number)
+    if (isLow) low[c] = (pieces[at] as number) + rise
+    if (isHigh) high[c] = (pieces[at + 1] as number) + rise
   }
   const combine = (): void => {
     const [r0, g0, b0] = [low[0] as number, low[1] as number, low[2] as number]

@@ -34,12 +34,12 @@ export type CensusData = {
 }
 
 /** Colours under a lowest box, and boxes under a higher one. */
-export const LEAF = 32
+export const LEAF = 16
 export const BRANCH = 8
 
-/** f32 that is surely not above (or, with −1, not below) a value. */
+/** A number that as f32 is surely not above (or, with −1, not below) a value. */
 export const outward = (value: number, direction: 1 | -1): number =>
-  value - direction * (Math.abs(value) * 2e-7 + 1e-30)
+  Number.isFinite(value) ? value - direction * (Math.abs(value) * 2e-7 + 1e-30) : value
 
 /** What holds the data of a census: to be moved between workers, or reckoned up. */
 export const censusBuffers = ({ keys, counts, levels, boxes }: CensusData): ArrayBufferLike[] => [

@@ -4,6 +4,7 @@
  */
 
 export * from './baseSettings'
+export { findEnds } from './censusEnds'
 export { countOutside, pixelsNotInside, pixelsOutside } from './censusQuery'
 export * from './censusQuerySettings'
 export * from './censusSettings'
