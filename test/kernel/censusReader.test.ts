@@ -26,11 +26,7 @@ const censusOf = (seed: number, layout: Layout, depth: number, most?: number) =>
 }
 
 test('the kernel tells of a census what the reference tells, to the last bit', () => {
-  const censuses = [
-    censusOf(1, '420', 8),
-    censusOf(2, '422', 10),
-    censusOf(3, 'rgb', 10),
-  ]
+  const censuses = [censusOf(1, '420', 8), censusOf(2, '422', 10), censusOf(3, 'rgb', 10)]
   const both = censuses.map(
     (census) => [kernel.censusReader(census), createCensusReader(census)] as const,
   )
