@@ -20,10 +20,11 @@ const counters = (
   size: number,
   count: (address: number, rows: number) => void,
   atBegin: (address: number, buffer: ArrayBuffer) => void = () => undefined,
-): BandCounters => {
+): BandCounters & { readonly address: () => number } => {
   let address = 0
   let counts = new Uint32Array(size)
   return {
+    address: () => address,
     take: (memory) => {
       address = memory.take(size * 4)
     },
@@ -73,22 +74,28 @@ export const vectorscopeCounters = (
     module.countVectorscope(planes.cb(), planes.cr(), rows * width, size, address),
   )
 
-/** Levels of a plane of codes, over the whole picture. */
-export const levelCounters = (
+/** Levels of two planes of codes over the whole picture, one plane's after the other's. */
+export const levelPairCounters = (
   module: KernelModule,
-  plane: () => number,
+  first: () => number,
+  second: () => number,
   width: number,
 ): BandCounters => {
-  const tables = counters(4 * LEVELS, (address, rows) =>
-    module.countLevels(plane(), rows * width, address),
+  let pairs = 0
+  const sums = counters(
+    2 * LEVELS,
+    (_, rows) => module.countLevelPairs(first(), second(), rows * width, pairs),
+    (_, buffer) => new Uint32Array(buffer, pairs, LEVELS * LEVELS).fill(0),
   )
   return {
-    ...tables,
+    ...sums,
+    take: (memory) => {
+      pairs = memory.take(LEVELS * LEVELS * 4)
+      sums.take(memory)
+    },
     counts: () => {
-      const all = new Uint32Array(LEVELS)
-      for (const [i, count] of tables.counts().entries())
-        all[i % LEVELS] = (all[i % LEVELS] as number) + count
-      return all
+      module.sumLevelPairs(pairs, sums.address(), sums.address() + LEVELS * 4)
+      return sums.counts()
     },
   }
 }

@@ -20,15 +20,16 @@ const fits = ({ y, cb, cr, ...size }: CodePicture, width: number, height: number
 
 /** See `Kernel.deliverCodes`. */
 export const deliverCodes = (
-  { module, powers, bases, memory }: KernelState,
+  state: KernelState,
   input: KernelInput,
   matrix: MatrixName,
   into?: CodePicture,
 ): CodePicture => {
   const { width, height } = input.planes
   const out = into && fits(into, width, height) ? into : codePicture(width, height)
-  const space = memory()
-  const stage = pictureStage(module, space, { powers, bases }, input)
+  const { module } = state
+  const space = state.memory()
+  const stage = pictureStage(module, space, state, input)
   const mostRows = Math.max(0, ...stage.bands.map(({ first, end }) => end - first))
   const addresses = [out.y, out.cb, out.cr].map(() => space.take(mostRows * width * 2))
   const [yCodes, cbCodes, crCodes] = addresses

@@ -36,6 +36,11 @@ export const SETTING_NAMES = [
   'powerOfR',
   'powerOfG',
   'powerOfB',
+  'isTabled',
+  'codeMask',
+  'gradedR',
+  'gradedG',
+  'gradedB',
   'hasBase',
   'hasDyes',
   'curveOfR',
@@ -129,7 +134,8 @@ export type KernelFunctions = {
   measureBand(first: number, end: number): void
   countWaveform(luma: number, width: number, rows: number, starts: number): void
   countVectorscope(cb: number, cr: number, pairs: number, size: number, counters: number): void
-  countLevels(codes: number, count: number, counters: number): void
+  countLevelPairs(first: number, second: number, count: number, counters: number): void
+  sumLevelPairs(counters: number, toFirst: number, toSecond: number): void
   countColours(row: number, first: number, end: number): void
   clearCensus(): void
   censusColours(): number
@@ -148,7 +154,8 @@ const FUNCTION_NAMES: readonly (keyof KernelFunctions)[] = [
   'measureBand',
   'countWaveform',
   'countVectorscope',
-  'countLevels',
+  'countLevelPairs',
+  'sumLevelPairs',
   'countColours',
   'clearCensus',
   'censusColours',

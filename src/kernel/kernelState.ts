@@ -1,4 +1,5 @@
 import { type BaseCurves, baseCurves } from './baseCurves.ts'
+import { type CodeLevels, codeLevels } from './codeLevels.ts'
 import { type KernelMemory, kernelMemory } from './kernelMemory.ts'
 import type { KernelModule } from './kernelModule.ts'
 import { type PowerTables, powerTables } from './powerTables.ts'
@@ -8,6 +9,7 @@ export type KernelState = {
   readonly module: KernelModule
   readonly powers: PowerTables
   readonly bases: BaseCurves
+  readonly codes: CodeLevels
   /** The memory above what is kept, all of it free: every call starts anew. */
   memory(): KernelMemory
   /** How often that memory was begun anew: what was laid into it before is void. */
@@ -20,12 +22,14 @@ export const kernelState = (module: KernelModule): KernelState => {
   const fixed = kernelMemory(module, module.heapBase())
   const powers = powerTables(module, fixed)
   const bases = baseCurves(module, fixed)
+  const codes = codeLevels(module, fixed)
   let free = fixed.take(0)
   let count = 0
   return {
     module,
     powers,
     bases,
+    codes,
     memory: () => {
       count++
       return kernelMemory(module, free)

@@ -14,14 +14,15 @@ const COUNTS = 12
 
 /** The levels of a picture, and `works` done on its rows while they are at hand. */
 export const measureLevels = (
-  { module, powers, bases, memory }: KernelState,
+  state: KernelState,
   input: KernelInput,
   matrix: MatrixName,
   profile: ToleranceProfile,
   works: readonly BandWork[] = [],
 ): PictureLevels => {
-  const space = memory()
-  const stage = pictureStage(module, space, { powers, bases }, input)
+  const { module } = state
+  const space = state.memory()
+  const stage = pictureStage(module, space, state, input)
   const statistics = space.take((EXTREMES + COUNTS) * 4)
   const mostRows = Math.max(0, ...stage.bands.map(({ first, end }) => end - first))
   for (const work of works) work.take(space, mostRows)

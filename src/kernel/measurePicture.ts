@@ -3,7 +3,8 @@ import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 import {
   type BandCounters,
   columnCounters,
-  levelCounters,
+  LEVELS,
+  levelPairCounters,
   vectorscopeCounters,
 } from './bandCounters.ts'
 import type { BandWork } from './bandWork.ts'
@@ -33,7 +34,7 @@ export const measurePicture = (
   const vectorscope =
     vectorscopeSize && vectorscopeCounters(module, { cb, cr }, width, vectorscopeSize)
   const levelsOf = histograms
-    ? [r, g, b, y].map((plane) => levelCounters(module, plane, width))
+    ? [levelPairCounters(module, r, g, width), levelPairCounters(module, b, y, width)]
     : undefined
   const counters: readonly BandCounters[] = [
     ...(waveform ? [waveform] : []),
@@ -62,7 +63,10 @@ export const measurePicture = (
   }
   const levels = measureLevels(state, input, matrix, profile, counters.length > 0 ? [work] : [])
   const [red, green, blue] = (parade ?? []).map((each) => each.counts())
-  const [ofR, ofG, ofB, ofY] = (levelsOf ?? []).map((each) => each.counts())
+  const [ofR, ofG, ofB, ofY] = (levelsOf ?? []).flatMap((each) => {
+    const counts = each.counts()
+    return [counts.slice(0, LEVELS), counts.slice(LEVELS)]
+  })
   return {
     levels,
     ...(waveform && { waveform: waveform.counts() }),

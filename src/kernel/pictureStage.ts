@@ -16,7 +16,7 @@ import { writeFraming } from './writeFraming.ts'
 /** Before each row and after it, for the repeated ends, the zeros outside, and whole vectors. */
 const MARGIN = 64
 /** Samples of a plane in a band: what a band reads and writes should stay in the cache. */
-const BAND_SAMPLES = 32_768
+const BAND_SAMPLES = 32768
 
 /** A frame laid out in kernel memory, band by band. */
 export type PictureStage = {
@@ -52,7 +52,7 @@ const checkPlanes = (planes: Planes): void => {
 export const pictureStage = (
   module: KernelModule,
   memory: KernelMemory,
-  { powers, bases }: Pick<KernelState, 'powers' | 'bases'>,
+  { powers, bases, codes }: Pick<KernelState, 'powers' | 'bases' | 'codes'>,
   { planes, coding, grade, framing }: KernelInput,
 ): PictureStage => {
   const { width, height, layout, samples } = planes
@@ -90,7 +90,9 @@ export const pictureStage = (
       applySettings(module, {
         ...gradeSettings(planes, coding, base ? IDENTITY_GRADE : grade),
         hasBase: base !== undefined,
-        ...(base && { ...bases.settings(base), ...gradeAfterBase(grade) }),
+        ...(base
+          ? { ...bases.settings(base), ...gradeAfterBase(grade) }
+          : codes.settings(planes, coding.range, grade)),
         width,
         height,
         layout: LAYOUTS[layout],

@@ -1,8 +1,9 @@
 import { baseRow } from './baseRow'
 import { hasBase } from './baseSettings'
 import { grade444 } from './grade444'
+import { gradeByCode } from './gradeByCode'
 import { gradeRgb } from './gradeRgb'
-import { isLinear } from './gradeSettings'
+import { isLinear, isTabled } from './gradeSettings'
 import { gradeSubsampled } from './gradeSubsampled'
 import { layout, sampleBytes } from './rasterSettings'
 import { Linear, Powered } from './variants'
@@ -24,6 +25,9 @@ export function gradeRow(y: i32, out: usize): void {
     if (sampleBytes == 1) gradeSamples<u8, Linear>(y, out)
     else gradeSamples<u16, Linear>(y, out)
     baseRow(out)
+  } else if (isTabled) {
+    if (sampleBytes == 1) gradeByCode<u8>(y, out)
+    else gradeByCode<u16>(y, out)
   } else if (sampleBytes == 1) {
     if (isLinear) gradeSamples<u8, Linear>(y, out)
     else gradeSamples<u8, Powered>(y, out)

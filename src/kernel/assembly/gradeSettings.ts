@@ -24,3 +24,11 @@ export let isLinear: i32 = 0
 export let powerOfR: usize = 0
 export let powerOfG: usize = 0
 export let powerOfB: usize = 0
+
+/** 1 where the samples are R′G′B′ of so few bits that the graded level of each code is in a table. */
+export let isTabled: i32 = 0
+/** The bits of a code, and the tables of R′, G′, B′ (f32). */
+export let codeMask: i32 = 0
+export let gradedR: usize = 0
+export let gradedG: usize = 0
+export let gradedB: usize = 0
