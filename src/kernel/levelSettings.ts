@@ -1,10 +1,8 @@
-import { SATURATION_WEIGHTS } from '../core/colour/grade.ts'
-import { LUMA_WEIGHTS } from '../core/colour/lumaWeights.ts'
 import type { MatrixName } from '../core/picture/planes.ts'
 import { levelLimits } from '../core/tolerance/levelLimits.ts'
 import type { ToleranceProfile } from '../core/tolerance/profile.ts'
-import { beforeSaturation } from './beforeSaturation.ts'
 import type { Settings } from './kernelModule.ts'
+import { saturationSettings } from './saturationSettings.ts'
 
 /** What the taps of the filter sum to: 16 across and 4 down. It is not divided out. */
 export const filterSum = (profile: ToleranceProfile): number => (profile.filtered ? 64 : 1)
@@ -17,17 +15,8 @@ export const levelSettings = (
 ): Settings => {
   const sum = filterSum(profile)
   const { rgb, luma, composite } = levelLimits(profile)
-  const [redShare, greenShare, blueShare] = SATURATION_WEIGHTS.map((w) => (1 - saturation) * w)
-  const [redInLuma, greenInLuma, blueInLuma] = beforeSaturation(LUMA_WEIGHTS[matrix], saturation)
   return {
-    isSaturated: saturation !== 1,
-    saturation,
-    redShare: redShare ?? 0,
-    greenShare: greenShare ?? 0,
-    blueShare: blueShare ?? 0,
-    redInLuma,
-    greenInLuma,
-    blueInLuma,
+    ...saturationSettings(saturation, matrix),
     isFiltered: profile.filtered,
     isComposite: profile.composite !== null,
     rgbLow: rgb[0] * sum,

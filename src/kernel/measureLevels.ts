@@ -32,7 +32,6 @@ export const measureLevels = (
     ...levelSettings(input.grade.saturation, matrix, profile),
     statistics,
     keepsCodes: false,
-    keepsRgbCodes: false,
   })
   for (const work of works) work.begin(buffer)
   const extremes = new Float32Array(buffer, statistics, EXTREMES)

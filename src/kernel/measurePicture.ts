@@ -52,8 +52,7 @@ export const measurePicture = (
       applySettings(module, {
         ...codeSettings(input.grade.saturation, matrix),
         ...codes,
-        keepsCodes: Boolean(waveform || vectorscope || levelsOf),
-        keepsRgbCodes: Boolean(parade || levelsOf),
+        keepsCodes: true,
       })
       for (const each of counters) each.begin(buffer)
     },

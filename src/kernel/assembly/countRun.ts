@@ -1,4 +1,5 @@
 import { chroma4, compositeLuma4 } from './compositePeaks'
+import { gatherCounts } from './gather'
 import { held } from './held'
 import {
   blueInLuma,
@@ -14,17 +15,10 @@ import {
   rgbHigh,
   rgbLow,
   saturation,
-  statistics,
 } from './levelSettings'
 import { levels4, weighted4 } from './levels'
-import { rowBytes, width } from './rasterSettings'
+import { rowBytes } from './rasterSettings'
 import { Composite, is, Saturated } from './variants'
-
-// @ts-ignore: decorator
-@inline
-function addTo(at: usize, counts: v128): void {
-  v128.store(at, i32x4.add(v128.load(at), counts))
-}
 
 /** Counts the pixels outside among those from byte `run` of a row up to byte `end`. */
 export function countRun<F, S, C>(
@@ -36,8 +30,6 @@ export function countRun<F, S, C>(
 ): void {
   const green = rowBytes
   const blue = green << 1
-  const columns = held(0, i32x4.splat(width))
-  const step = held(1, i32x4.splat(4))
   const lumaR = held(2, f32x4.splat(redInLuma))
   const lumaG = held(3, f32x4.splat(greenInLuma))
   const lumaB = held(4, f32x4.splat(blueInLuma))
@@ -49,7 +41,6 @@ export function countRun<F, S, C>(
   const mostRgb = held(10, f32x4.splat(rgbHigh))
   const leastLuma = held(11, f32x4.splat(lumaLow))
   const mostLuma = held(12, f32x4.splat(lumaHigh))
-  let column = i32x4.add(i32x4.splat((run >> 2) as i32), i32x4(0, 1, 2, 3))
   let below = i32x4.splat(0)
   let above = i32x4.splat(0)
   let outside = i32x4.splat(0)
@@ -69,25 +60,19 @@ export function countRun<F, S, C>(
     }
     const low = f32x4.pmin(f32x4.pmin(r, g), b)
     const high = f32x4.pmax(f32x4.pmax(r, g), b)
-    const isPixel = i32x4.lt_s(column, columns)
-    let passesLow = v128.or(f32x4.lt(low, leastRgb), f32x4.lt(y, leastLuma))
-    let passesHigh = v128.or(f32x4.gt(high, mostRgb), f32x4.gt(y, mostLuma))
+    let isBelow = v128.or(f32x4.lt(low, leastRgb), f32x4.lt(y, leastLuma))
+    let isAbove = v128.or(f32x4.gt(high, mostRgb), f32x4.gt(y, mostLuma))
     if (is<C, Composite>()) {
       const luma = compositeLuma4(r, g, b)
       const chroma = chroma4(r, b, luma)
       const peaksLow = f32x4.lt(f32x4.sub(luma, chroma), f32x4.splat(compositeLow))
       const peaksHigh = f32x4.gt(f32x4.add(luma, chroma), f32x4.splat(compositeHigh))
-      passesLow = v128.or(passesLow, peaksLow)
-      passesHigh = v128.or(passesHigh, peaksHigh)
+      isBelow = v128.or(isBelow, peaksLow)
+      isAbove = v128.or(isAbove, peaksHigh)
     }
-    const isBelow = v128.and(isPixel, passesLow)
-    const isAbove = v128.and(isPixel, passesHigh)
     below = i32x4.sub(below, isBelow)
     above = i32x4.sub(above, isAbove)
     outside = i32x4.sub(outside, v128.or(isBelow, isAbove))
-    column = i32x4.add(column, step)
   }
-  addTo(statistics + 160, below)
-  addTo(statistics + 176, above)
-  addTo(statistics + 192, outside)
+  gatherCounts(below, above, outside)
 }

@@ -1,26 +1,12 @@
-import {
-  bCodes,
-  cbCodes,
-  crCodes,
-  gCodes,
-  keepsCodes,
-  keepsRgbCodes,
-  rCodes,
-  yCodes,
-} from './codeSettings'
+import { keepsCodes } from './codeSettings'
+import { codesRow } from './codesRow'
 import { deliveredRow } from './deliveredRow'
-import { encodeRgbRow } from './encodeRgbRow'
-import { encodeRow } from './encodeRow'
 import { filterRow } from './filterRow'
-import { isFiltered } from './levelSettings'
+import { isComposite, isFiltered } from './levelSettings'
 import { measureRow } from './measureRow'
 import { filteredRows, height, rowBytes, width } from './rasterSettings'
-import { repeatEnds } from './rowEnds'
-
-/** Pixels measured at a time. */
-// @ts-ignore: decorator
-@inline
-const GROUP: i32 = 8
+import { noNumbersAfter } from './rowEnds'
+import { Component, Composite, Filtered, Unfiltered } from './variants'
 
 // @ts-ignore: decorator
 @inline
@@ -30,42 +16,37 @@ function filteredRow(y: i32): usize {
 
 // @ts-ignore: decorator
 @inline
-function repeatLast(row: usize): void {
-  for (let c: usize = 0; c < 3; c++) repeatEnds(row + c * rowBytes, width, GROUP - 1)
-}
-
-/** Delivered row `y`, kept as codes where they are wanted: the `index`th row of its band. */
-// @ts-ignore: decorator
-@inline
-function keptRow(y: i32, index: i32): usize {
-  const row = deliveredRow(y)
-  const at = ((index * width) as usize) << 1
-  if (keepsCodes) encodeRow(row, yCodes + at, cbCodes + at, crCodes + at)
-  if (keepsRgbCodes) encodeRgbRow(row, rCodes + at, gCodes + at, bCodes + at)
-  return row
+function endRow(row: usize): void {
+  for (let c: usize = 0; c < 3; c++) noNumbersAfter(row + c * rowBytes, width)
 }
 
 /** Filters delivered row `y`, and measures the row above it: then all three rows are there. */
-function measureAfter(y: i32, index: i32): void {
+function measureAfter(y: i32, at: usize): void {
   const row = filteredRow(y)
-  filterRow(keptRow(y, index), row)
-  repeatLast(row)
+  const delivered = deliveredRow(y)
+  if (keepsCodes) codesRow<Filtered, Component>(delivered, at)
+  filterRow(delivered, row)
+  endRow(row)
   if (y > 0) measureRow(filteredRow(max(y - 2, 0)), filteredRow(y - 1), row)
   if (y == height - 1) measureRow(filteredRow(max(y - 1, 0)), row, row)
 }
 
+function measureUnfiltered(y: i32, at: usize): void {
+  const row = deliveredRow(y)
+  endRow(row)
+  if (!keepsCodes) measureRow(row, row, row)
+  else if (isComposite) codesRow<Unfiltered, Composite>(row, at)
+  else codesRow<Unfiltered, Component>(row, at)
+}
+
 /**
- * Delivered rows `first` up to `end` into the statistics. All rows of a picture are to be given
- * once, in their order.
+ * Delivered rows `first` up to `end` into the statistics, and where they are wanted as codes into
+ * the band's planes. All rows of a picture are to be given once, in their order.
  */
 export function measureBand(first: i32, end: i32): void {
   for (let y = first; y < end; y++) {
-    if (isFiltered) {
-      measureAfter(y, y - first)
-    } else {
-      const row = keptRow(y, y - first)
-      repeatLast(row)
-      measureRow(row, row, row)
-    }
+    const at = (((y - first) * width) as usize) << 1
+    if (isFiltered) measureAfter(y, at)
+    else measureUnfiltered(y, at)
   }
 }

@@ -11,7 +11,7 @@ function measure<F, S>(upper: usize, middle: usize, lower: usize): void {
 
 /**
  * One delivered row into the statistics, from the row buffers of the rows above, at and below it
- * (only the middle one counts without the filter). The last sample must be repeated seven times.
+ * (only the middle one counts without the filter). The seven samples after the last must be no numbers.
  */
 export function measureRow(upper: usize, middle: usize, lower: usize): void {
   if (isFiltered) {

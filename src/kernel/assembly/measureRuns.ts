@@ -1,6 +1,7 @@
-import { held } from './held'
 import { chroma4, compositeLuma4 } from './compositePeaks'
 import { countRun } from './countRun'
+import { gatherEnds } from './gather'
+import { held } from './held'
 import {
   blueInLuma,
   blueShare,
@@ -15,7 +16,6 @@ import {
   rgbHigh,
   rgbLow,
   saturation,
-  statistics,
 } from './levelSettings'
 import { levels4, nextLevels4, weighted4 } from './levels'
 import { rowBytes, width } from './rasterSettings'
@@ -23,13 +23,6 @@ import { Composite, is, Saturated } from './variants'
 
 /** Bytes of a run: the pixels of a run are counted one by one only if any of them is outside. */
 const RUN: usize = 512
-
-// @ts-ignore: decorator
-@inline
-function gather(at: usize, low: v128, high: v128): void {
-  v128.store(at, f32x4.pmin(v128.load(at), low))
-  v128.store(at, f32x4.pmax(v128.load(at, 16), high), 16)
-}
 
 // @ts-ignore: decorator
 @inline
@@ -104,16 +97,16 @@ export function measureRuns<F, S, C>(upper: usize, middle: usize, lower: usize):
         highC = f32x4.pmax(highC, f32x4.add(luma1, chroma1))
       }
     }
-    gather(statistics, lowR, highR)
-    gather(statistics + 32, lowG, highG)
-    gather(statistics + 64, lowB, highB)
-    gather(statistics + 96, lowY, highY)
+    gatherEnds(0, lowR, highR)
+    gatherEnds(1, lowG, highG)
+    gatherEnds(2, lowB, highB)
+    gatherEnds(3, lowY, highY)
     let isOutside = v128.or(
       v128.or(passes(lowR, highR, rgbLow, rgbHigh), passes(lowG, highG, rgbLow, rgbHigh)),
       v128.or(passes(lowB, highB, rgbLow, rgbHigh), passes(lowY, highY, lumaLow, lumaHigh)),
     )
     if (is<C, Composite>()) {
-      gather(statistics + 128, lowC, highC)
+      gatherEnds(4, lowC, highC)
       isOutside = v128.or(isOutside, passes(lowC, highC, compositeLow, compositeHigh))
     }
     if (v128.any_true(isOutside)) countRun<F, S, C>(upper, middle, lower, run, end)

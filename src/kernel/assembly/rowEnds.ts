@@ -8,3 +8,12 @@ export function repeatEnds(row: usize, count: i32, times: i32): void {
     store<f32>(end + ((i as usize) << 2), last)
   }
 }
+
+/**
+ * Puts "not a number" after `count` f32 at `row`, to the end of a group of eight: it is neither
+ * lower nor higher than anything, and never outside.
+ */
+export function noNumbersAfter(row: usize, count: i32): void {
+  const end = row + ((count as usize) << 2)
+  for (let i: usize = 0; i < 28; i += 4) store<f32>(end + i, NaN)
+}

@@ -5,6 +5,7 @@ export class Saturated {}
 export class Unsaturated {}
 export class Filtered {}
 export class Unfiltered {}
+export class Delivered {}
 export class Composite {}
 export class Component {}
 
