@@ -11,8 +11,8 @@ export type BandCounters = {
   begin(buffer: ArrayBuffer): void
   /** Adds `rows` rows of codes. */
   add(rows: number): void
-  /** A copy of the counts. */
-  counts(): Uint32Array<ArrayBuffer>
+  /** A copy of the counts, in `into` where it has their size. */
+  counts(into?: Uint32Array<ArrayBuffer>): Uint32Array<ArrayBuffer>
 }
 
 /** `size` counters that `count` adds to, given their address. */
@@ -33,9 +33,16 @@ const counters = (
       atBegin(address, buffer)
     },
     add: (rows) => count(address, rows),
-    counts: () => counts.slice(),
+    counts: (into) => {
+      if (into?.length !== size) return counts.slice()
+      into.set(counts)
+      return into
+    },
   }
 }
+
+/** The most that a counter of the waveform holds before it is moved on. */
+const MOST_COUNTED = 65_535
 
 /** Levels in each of `columns` equal parts of the width, of the plane of codes at `plane()`. */
 export const columnCounters = (
@@ -44,21 +51,40 @@ export const columnCounters = (
   width: number,
   columns: number,
 ): BandCounters => {
+  const size = columns * LEVELS
+  const mostRows = Math.floor(MOST_COUNTED / Math.ceil(width / columns))
   let starts = 0
-  const counted = counters(
-    columns * LEVELS,
-    (_, rows) => module.countWaveform(plane(), width, rows, starts),
-    (address, buffer) => {
-      const starting = new Uint32Array(buffer, starts, width)
-      for (let x = 0; x < width; x++)
-        starting[x] = address + Math.floor((x * columns) / width) * LEVELS * 4
+  let short = 0
+  let counted = 0
+  const sums = counters(
+    size,
+    (address, rows) => {
+      if (counted + rows > mostRows) move(address)
+      module.countWaveform(plane(), width, rows, starts)
+      counted += rows
+    },
+    (_, buffer) => {
+      new Uint16Array(buffer, short, size).fill(0)
+      counted = 0
+      new Uint32Array(buffer, starts, width).forEach((__, x, addresses) => {
+        addresses[x] = short + Math.floor((x * columns) / width) * LEVELS * 2
+      })
     },
   )
+  const move = (address: number): void => {
+    module.moveCounts(short, address, size)
+    counted = 0
+  }
   return {
-    ...counted,
+    ...sums,
     take: (memory) => {
       starts = memory.take(width * 4)
-      counted.take(memory)
+      short = memory.take(size * 2)
+      sums.take(memory)
+    },
+    counts: (into) => {
+      move(sums.address())
+      return sums.counts(into)
     },
   }
 }

@@ -98,11 +98,11 @@ export type Kernel = {
    * four 10-bit codes to a level: counts[column·256 + (code >> 2)]. `into` is overwritten if it
    * has columns·256 counts.
    */
-  lumaWaveform(codes: CodePicture, columns: number, into?: Uint32Array): Uint32Array
+  lumaWaveform(codes: CodePicture, columns: number, into?: Uint32Array<ArrayBuffer>): Uint32Array
   /**
    * Vectorscope: how many pixels have each pair of colour differences, size×size, Cb left to
    * right, Cr upwards: counts[(size − 1 − ⌊Cr·size/1024⌋)·size + ⌊Cb·size/1024⌋]. `into` is
    * overwritten if it has size·size counts.
    */
-  vectorscope(codes: CodePicture, size: number, into?: Uint32Array): Uint32Array
+  vectorscope(codes: CodePicture, size: number, into?: Uint32Array<ArrayBuffer>): Uint32Array
 }

@@ -125,7 +125,8 @@ export type KernelFunctions = {
   beginPicture(): void
   deliverBand(first: number, end: number): void
   measureBand(first: number, end: number): void
-  countWaveform(luma: number, width: number, rows: number, starts: number): void
+  countWaveform(codes: number, width: number, rows: number, starts: number): void
+  moveCounts(from: number, to: number, count: number): void
   countVectorscope(cb: number, cr: number, pairs: number, size: number, counters: number): void
   countLevelPairs(first: number, second: number, count: number, counters: number): void
   sumLevelPairs(counters: number, toFirst: number, toSecond: number): void
@@ -146,6 +147,7 @@ const FUNCTION_NAMES: readonly (keyof KernelFunctions)[] = [
   'deliverBand',
   'measureBand',
   'countWaveform',
+  'moveCounts',
   'countVectorscope',
   'countLevelPairs',
   'sumLevelPairs',

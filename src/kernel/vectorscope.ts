@@ -1,3 +1,4 @@
+import { vectorscopeCounters } from './bandCounters.ts'
 import type { CodePicture } from './kernel.ts'
 import type { KernelState } from './kernelState.ts'
 import { bandsOf } from './sourceRows.ts'
@@ -7,22 +8,24 @@ const BAND_SAMPLES = 65_536
 /** See `Kernel.vectorscope`. */
 export const vectorscope = (
   { module, memory }: KernelState,
-  { cb, cr }: CodePicture,
+  { width, height, cb, cr }: CodePicture,
   size: number,
-  into?: Uint32Array,
-): Uint32Array => {
-  const out = into?.length === size * size ? into : new Uint32Array(size * size)
+  into?: Uint32Array<ArrayBuffer>,
+): Uint32Array<ArrayBuffer> => {
+  const rows = Math.max(1, Math.floor(BAND_SAMPLES / Math.max(1, width)))
   const space = memory()
-  const counters = space.take(size * size * 4)
-  const cbBand = space.take(BAND_SAMPLES * 2)
-  const crBand = space.take(BAND_SAMPLES * 2)
+  const cbBand = space.take(Math.min(rows, height) * width * 2)
+  const crBand = space.take(Math.min(rows, height) * width * 2)
+  const planes = { cb: () => cbBand, cr: () => crBand }
+  const counters = vectorscopeCounters(module, planes, width, size)
+  counters.take(space)
   const buffer = space.settle()
-  const counts = new Uint32Array(buffer, counters, size * size).fill(0)
-  for (const { first, end } of bandsOf(cb.length, BAND_SAMPLES)) {
-    new Uint16Array(buffer, cbBand, end - first).set(cb.subarray(first, end))
-    new Uint16Array(buffer, crBand, end - first).set(cr.subarray(first, end))
-    module.countVectorscope(cbBand, crBand, end - first, size, counters)
+  counters.begin(buffer)
+  for (const { first, end } of bandsOf(height, rows)) {
+    const [from, to] = [first * width, end * width]
+    new Uint16Array(buffer, cbBand, to - from).set(cb.subarray(from, to))
+    new Uint16Array(buffer, crBand, to - from).set(cr.subarray(from, to))
+    counters.add(end - first)
   }
-  out.set(counts)
-  return out
+  return counters.counts(into)
 }

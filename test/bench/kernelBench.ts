@@ -60,6 +60,10 @@ export const kernelTimes = async (root: string, pictures: readonly Planes[]) => 
   const [held] = codes
   if (!held) throw new Error('no picture')
   const counter = kernel.countColours('full')
+  // As ffmpeg draws into frames it has already, these count into arrays that are there.
+  const waveform = kernel.lumaWaveform(held, held.width)
+  const parade = [0, 1, 2].map(() => waveform.slice())
+  const scope = kernel.vectorscope(held, 256)
   const perFrame = inTurns(pictures, {
     copy: ({ samples }) => {
       let at = 0
@@ -75,10 +79,15 @@ export const kernelTimes = async (root: string, pictures: readonly Planes[]) => 
     levels: (planes) => kernel.measureLevels(input(planes), 'bt709', EBU_R103_V3),
     levelsAndColours: (planes) =>
       kernel.measureLevels(input(planes), 'bt709', EBU_R103_V3, counter),
-    waveform: () => kernel.lumaWaveform(held, held.width),
-    vectorscope: () => kernel.vectorscope(held, 256),
+    waveform: () => {
+      kernel.lumaWaveform(held, held.width, waveform)
+    },
+    vectorscope: () => {
+      kernel.vectorscope(held, 256, scope)
+    },
     parade: ({ samples }) => {
-      for (const y of samples) kernel.lumaWaveform({ ...held, y: y as Uint16Array }, held.width)
+      for (const [c, y] of samples.entries())
+        kernel.lumaWaveform({ ...held, y: y as Uint16Array }, held.width, parade[c])
     },
   })
   const tally = counter.tally()

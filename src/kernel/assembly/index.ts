@@ -13,7 +13,7 @@ export { addCounts, censusColours, clearCensus, writeCounts } from './censusTabl
 export * from './codeSettings'
 export { countLevelPairs, sumLevelPairs } from './countLevelPairs'
 export { countVectorscope } from './countVectorscope'
-export { countWaveform } from './countWaveform'
+export { countWaveform, moveCounts } from './countWaveform'
 export { deliverBand } from './deliverBand'
 export { beginPicture } from './deliveredRow'
 export * from './gradeSettings'
