@@ -61,6 +61,8 @@ export type ColourCounter = {
  * rounds off (gamma 2.4: to about one code). Levels before it above 2^16 are not met.
  */
 export type Kernel = {
+  /** Whether the float64 reference does the work, as this host cannot run the kernel. */
+  readonly isReference: boolean
   /**
    * The delivered picture as codes of `matrix`: `encodePicture(deliverPicture(…), matrix, 10)`.
    * Written into `into` and that returned if it has the size; otherwise into new arrays.
@@ -98,11 +100,19 @@ export type Kernel = {
    * four 10-bit codes to a level: counts[column·256 + (code >> 2)]. `into` is overwritten if it
    * has columns·256 counts.
    */
-  lumaWaveform(codes: CodePicture, columns: number, into?: Uint32Array<ArrayBuffer>): Uint32Array
+  lumaWaveform(
+    codes: CodePicture,
+    columns: number,
+    into?: Uint32Array<ArrayBuffer>,
+  ): Uint32Array<ArrayBuffer>
   /**
    * Vectorscope: how many pixels have each pair of colour differences, size×size, Cb left to
    * right, Cr upwards: counts[(size − 1 − ⌊Cr·size/1024⌋)·size + ⌊Cb·size/1024⌋]. `into` is
    * overwritten if it has size·size counts.
    */
-  vectorscope(codes: CodePicture, size: number, into?: Uint32Array<ArrayBuffer>): Uint32Array
+  vectorscope(
+    codes: CodePicture,
+    size: number,
+    into?: Uint32Array<ArrayBuffer>,
+  ): Uint32Array<ArrayBuffer>
 }

@@ -10,6 +10,7 @@ import { kernelState } from './kernelState.ts'
 import { lumaWaveform } from './lumaWaveform.ts'
 import { measureLevels } from './measureLevels.ts'
 import { measurePicture } from './measurePicture.ts'
+import { referenceKernel } from './referenceKernel.ts'
 
 import { vectorscope } from './vectorscope.ts'
 
@@ -23,15 +24,12 @@ const VECTOR_MODULE = new Uint8Array([
 const hasVectors = (): boolean =>
   typeof WebAssembly === 'object' && WebAssembly.validate(VECTOR_MODULE)
 
-/** Compiles the kernel from the bytes of `kernel.wasm`. */
+/**
+ * Compiles the kernel from the bytes of `kernel.wasm`. On a host without WebAssembly vectors it is
+ * the reference that is returned; the caller is to say so.
+ */
 export const loadKernel = async (bytes: BufferSource): Promise<Result<Kernel>> => {
-  if (!hasVectors())
-    return fail(
-      problem(
-        'missing',
-        'This browser cannot run WebAssembly with 128-bit vectors; use a current browser.',
-      ),
-    )
+  if (!hasVectors()) return ok(referenceKernel())
   const unusable = fail(
     problem(
       'malformed',
@@ -52,6 +50,7 @@ export const loadKernel = async (bytes: BufferSource): Promise<Result<Kernel>> =
   const counters = colourCounters(state)
   const queriesOf = censusQueries(state)
   return ok({
+    isReference: false,
     countColours: counters.begin,
     censusReader: (census) => createCensusReader(census, queriesOf(census)),
     deliverCodes: (input, matrix, into) => deliverCodes(state, input, matrix, into),

@@ -1,6 +1,7 @@
+import { assert } from '../core/base/assert.ts'
 import { problem } from '../core/base/problem.ts'
 import type { Coding, Planes } from '../core/picture/planes.ts'
-import type { CodePicture, Kernel } from '../kernel/kernel.ts'
+import type { Kernel } from '../kernel/kernel.ts'
 import { MediaError } from '../media/mediaError.ts'
 import type { InstrumentCalls } from './instrumentCalls.ts'
 import type { Handlers } from './rpc.ts'
@@ -10,7 +11,6 @@ export const instrumentHandlers = (
   loadKernel: () => Promise<Kernel>,
 ): Handlers<InstrumentCalls> => {
   let held: { readonly planes: Planes; readonly coding: Coding } | undefined
-  let codes: CodePicture | undefined
   return {
     setFrame: (frame) => {
       held = frame
@@ -23,11 +23,14 @@ export const instrumentHandlers = (
         throw new MediaError(problem('missing', 'There is no frame to measure; open a reel.'))
       const input = { ...held, grade: request.grade, framing: request.framing }
       const { matrix } = held.coding
-      codes = kernel.deliverCodes(input, matrix, codes)
-      const waveform = kernel.lumaWaveform(codes, request.waveformColumns)
-      const vectorscope = kernel.vectorscope(codes, request.vectorscopeSize)
+      const reading = kernel.measurePicture(input, matrix, profile, {
+        waveformColumns: request.waveformColumns,
+        vectorscopeSize: request.vectorscopeSize,
+      })
+      const { waveform, vectorscope, levels } = reading
+      assert(waveform !== undefined && vectorscope !== undefined, 'both were asked for')
       transfer(waveform.buffer, vectorscope.buffer)
-      return { waveform, vectorscope, levels: kernel.measureLevels(input, matrix, profile) }
+      return { waveform, vectorscope, levels }
     },
   }
 }
