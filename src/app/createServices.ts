@@ -46,6 +46,10 @@ export const createServices = (store: AppStore): Services => {
     desk.seek(store.getState().playhead)
   })
   startChecker(store, workers, createCensusDesk(store, kernelHere))
+  kernelHere().then(
+    ({ isReference }) => store.setState({ isReference }),
+    (error) => tellError(store, error),
+  )
   const autosave = startAutosave(store, shelf, media.isSample)
 
   const save = async (name: string, text: string, type: string): Promise<void> => {
@@ -75,7 +79,7 @@ export const createServices = (store: AppStore): Services => {
       player.pause()
       shots.stop()
       await autosave.flush()
-      store.setState({ ...INITIAL_STATE })
+      store.setState(({ isReference }) => ({ ...INITIAL_STATE, isReference }))
     },
     saveJobFile: async () => {
       const job = jobOf(store.getState())

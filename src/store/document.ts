@@ -18,6 +18,7 @@ export const showJob = (store: AppStore, job: Job, shelfKey: string): void => {
     reelId,
     media: 'missing',
     playback: { ...INITIAL_STATE.playback, isTicking: store.getState().playback.isTicking },
+    isReference: store.getState().isReference,
     playhead: frame(0),
   })
   followPlayhead(store)

@@ -110,6 +110,8 @@ export type AppState = {
   readonly live: ReadonlyMap<CueId, LiveVerdict>
   /** Levels of the frame on screen as it would be delivered. */
   readonly levels: PictureLevels | undefined
+  /** Whether measuring is done by the reference, as this browser cannot run the kernel. */
+  readonly isReference: boolean
   readonly notice: Notice | undefined
   /** Asked of the person when a reel is opened; answered through the services. */
   readonly question: CodingQuestion | undefined
@@ -133,6 +135,7 @@ export const INITIAL_STATE: AppState = {
   verdicts: new Map(),
   live: new Map(),
   levels: undefined,
+  isReference: false,
   notice: undefined,
   question: undefined,
   confirmation: undefined,

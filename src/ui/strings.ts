@@ -11,6 +11,11 @@ export const STRINGS = {
     nothingLeaves: 'Everything stays on this computer. Nothing is uploaded.',
     opening: 'Opening the reel…',
   },
+  slow: {
+    short: 'slow: no WebAssembly SIMD here',
+    whole:
+      'This browser cannot run the kernel (WebAssembly SIMD). Levels are exact, but measuring is slow.',
+  },
   steps: { prepare: 'Prepare', rehearse: 'Rehearse', 'hand-over': 'Hand over' },
   ledger: {
     name: 'Ledger',

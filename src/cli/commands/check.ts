@@ -132,6 +132,10 @@ export const checkCommand = async (
   }
   const kernel = await kernelHere()
   if (!kernel.ok) return kernel
+  if (kernel.value.isReference)
+    terminal.note(
+      'This Node cannot run the kernel (WebAssembly SIMD): levels are exact, but measuring is slow.',
+    )
   const opened = await openMediaNode(task.value.mediaPath)
   if (!opened.ok) return opened
   const source = opened.value

@@ -13,6 +13,7 @@ import {
   liveWords,
   verdictWords,
 } from '../parts/words.ts'
+import { STRINGS } from '../strings.ts'
 
 const FIGURES = [
   { id: 'r', name: 'R′', limits: 'rgb' },
@@ -78,6 +79,7 @@ export const TolerancePanel = () => {
     return cue && liveVerdictOf(state, cue)
   })
   const frameLevels = useAppState((state) => state.levels)
+  const isReference = useAppState((state) => state.isReference)
   const job = useAppState(jobOf)
   const reel = useAppState(reelOf)
   if (!job || !reel) return null
@@ -97,6 +99,11 @@ export const TolerancePanel = () => {
   return (
     <div className="panel tolerance-panel">
       <h2>tolerance · {basisWords}</h2>
+      {isReference && (
+        <p className="one-line" title={STRINGS.slow.whole}>
+          ▲ {STRINGS.slow.short}
+        </p>
+      )}
       {FIGURES.map(({ id, name, limits: figure }) => {
         const measured = levels?.[id]
         return (
