@@ -30,7 +30,9 @@ export const codeLevels = (module: KernelModule, memory: KernelMemory): CodeLeve
   }
   return {
     settings: ({ layout, depth }, range, grade) => {
-      if (layout !== 'rgb' || depth > MOST_BITS) return { isTabled: false }
+      // Without a power the few sums of a level are quicker than to look it up.
+      const isLinear = grade.gamma.every((gamma) => gamma === 1)
+      if (layout !== 'rgb' || depth > MOST_BITS || isLinear) return { isTabled: false }
       return {
         isTabled: true,
         codeMask: 2 ** depth - 1,
