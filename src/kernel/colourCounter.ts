@@ -3,6 +3,7 @@ import {
   coarserKey,
   coarserShape,
   finestShape,
+  keyBits,
   keyShifts,
 } from '../core/census/censusShape.ts'
 import { seenSpans } from '../core/census/seenSpans.ts'
@@ -24,13 +25,16 @@ const SLACK = 64
 /** Colours that one band can add at most: colours are reckoned up after each. */
 const BAND_COLOURS = 65_536
 
-/** Keys are told apart in at least twice as many slots as there may be colours. */
+/** Four slots for each colour there may be: keys of different places seldom share a line. */
 const log2Lines = (most: number): number =>
-  Math.ceil(Math.log2((2 * (most + BAND_COLOURS)) / LINE_SLOTS))
+  Math.ceil(Math.log2((4 * (most + BAND_COLOURS)) / LINE_SLOTS))
 
 /** Bytes of the table of a counter of at most `most` colours. */
 export const colourTableBytes = (most: number): number =>
   2 ** log2Lines(most) * LINE_SLOTS * SLOT_BYTES
+
+/** Bits of keys that have a counter (u32) each in the table of a counter of at most `most` colours. */
+const directBits = (most: number): number => Math.log2(colourTableBytes(most) / 4)
 
 /** A counter whose table lies at `table`; a later one at the same place ends it. */
 export const createColourCounter = (
@@ -42,12 +46,15 @@ export const createColourCounter = (
   let shape: CensusShape | undefined
   let pairs = 0
   applySettings(module, { censusTable: table, lineShift: 32 - log2Lines(most) })
-  module.clearCensus()
 
-  const setShape = (next: CensusShape): void => {
+  /** To be called with an empty table or none: it is laid out by the shape. */
+  const beginShape = (next: CensusShape): void => {
     shape = next
     const { firstDrop, otherDrop } = next
-    applySettings(module, { ...keyShifts(next), firstDrop, otherDrop })
+    const { first, other } = keyBits(next)
+    const isDirect = first + 2 * other <= directBits(most)
+    applySettings(module, { ...keyShifts(next), firstDrop, otherDrop, isDirect })
+    module.clearCensus()
   }
   const read = (): Uint32Array => {
     module.writeCounts(pairs)
@@ -57,9 +64,8 @@ export const createColourCounter = (
     const to = coarserShape(from)
     const all = read()
     for (let i = 0; i < all.length; i += 2) all[i] = coarserKey(from, to, all[i] as number)
-    module.clearCensus()
+    beginShape(to)
     module.addCounts(pairs, all.length / 2)
-    setShape(to)
   }
   return {
     work: ({ layout, depth, width, height }, framing) => {
@@ -76,7 +82,7 @@ export const createColourCounter = (
         },
         begin: () => {
           applySettings(module, { chromaLines, chromaLineBytes, keyRow })
-          setShape(shape ?? finestShape(layout, depth, range))
+          if (!shape) beginShape(finestShape(layout, depth, range))
         },
         onBand: (_, { first, end }) => {
           for (let y = Math.max(first, next); y < end; y++) {

@@ -103,6 +103,7 @@ export const SETTING_NAMES = [
   'keyRow',
   'censusTable',
   'lineShift',
+  'isDirect',
   'censusLevels',
   'censusCounts',
   'censusKeys',

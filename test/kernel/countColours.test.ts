@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
 import type { ColourTally } from '../../src/core/census/censusData.ts'
+import { type CensusShape, coarserKey } from '../../src/core/census/censusShape.ts'
 import { seenSpans } from '../../src/core/census/seenSpans.ts'
 import { createColourTally } from '../../src/core/census/tallyColours.ts'
 import { IDENTITY_GRADE } from '../../src/core/colour/grade.ts'
@@ -69,6 +70,31 @@ test('a counter past its most is made coarser, and loses no pixel', () => {
   expect(tally?.shape.otherDrop).toBeGreaterThan(0)
   expect(tally?.counts.reduce((sum, count) => sum + count, 0)).toBe(3 * 200 * 90)
   expect(new Set(tally?.keys).size).toBe(tally?.keys.length)
+})
+
+/** The counts of all pixels, told apart as finely as a shape does. */
+const countedBy = (pictures: readonly Planes[], shape: CensusShape) => {
+  const exact = createColourTally('narrow', Number.POSITIVE_INFINITY)
+  for (const planes of pictures)
+    exact.add(planes, seenSpans(IDENTITY_FRAMING, planes.width, planes.height))
+  const tally = exact.tally()
+  const counts = new Map<number, number>()
+  tally?.keys.forEach((key, i) => {
+    const coarser = coarserKey(tally.shape, shape, key)
+    counts.set(coarser, (counts.get(coarser) ?? 0) + (tally.counts[i] ?? 0))
+  })
+  return [...counts].sort(([a], [b]) => a - b)
+}
+
+test.each([
+  ['some, by a hash', 60_000],
+  ['many, by a counter for each key', 700],
+])('a counter that dropped bits (%s) counts as exact keys without them do', (_, most) => {
+  const random = seeded(6)
+  const pictures = [0, 1].map(() => noisePlanes(random, '422', 10, 300, 120))
+  const { kernel: tally } = counted(pictures, IDENTITY_FRAMING, most)
+  if (!tally) throw new Error('no colours')
+  expect(sorted(tally)).toEqual(countedBy(pictures, tally.shape))
 })
 
 test('a later counter ends the one before', () => {

@@ -1,27 +1,10 @@
 import { at } from '../base/assert.ts'
+import { solveSymmetric } from './solveSymmetric.ts'
 
 /** Where each value may go, both ends included. */
 export type Bounds = { readonly low: readonly number[]; readonly high: readonly number[] }
 
 const sumOfSquares = (values: Float64Array): number => values.reduce((sum, v) => sum + v * v, 0)
-
-/** Solves a positive definite system in place by elimination; `rows` are [matrix | right side]. */
-const solvePositive = (rows: Float64Array[]): number[] => {
-  const n = rows.length
-  for (let i = 0; i < n; i++)
-    for (let j = i + 1; j < n; j++) {
-      const factor = at(at(rows, j), i) / at(at(rows, i), i)
-      for (let k = i; k <= n; k++) at(rows, j)[k] = at(at(rows, j), k) - factor * at(at(rows, i), k)
-    }
-  const x = new Array<number>(n).fill(0)
-  for (let i = n - 1; i >= 0; i--) {
-    const row = at(rows, i)
-    let rest = at(row, n)
-    for (let k = i + 1; k < n; k++) rest -= at(row, k) * at(x, k)
-    x[i] = rest / at(row, i)
-  }
-  return x
-}
 
 /** Differences for the slopes, small beside any value solved for here (all are of the size of 1). */
 const STEP = 1e-6
@@ -60,12 +43,11 @@ export const leastSquares = (
     )
     let better = false
     for (; !better && damping < 1e9; damping *= better ? 0.1 : 10) {
-      const rows = free.map((i, row) => {
-        const sums = Float64Array.from([...at(normal, row), at(pull, i)])
-        sums[row] = at(sums, row) * (1 + damping) + 1e-12
-        return sums
-      })
-      const move = solvePositive(rows)
+      const n = free.length
+      const rows = Float64Array.from(normal.flat())
+      for (let k = 0; k < n; k++) rows[k * n + k] = at(rows, k * n + k) * (1 + damping) + 1e-12
+      const move = Float64Array.from(free, (i) => at(pull, i))
+      solveSymmetric(rows, move)
       const tried = values.map((value, i) => {
         const k = free.indexOf(i)
         return k < 0 ? value : inside(value + at(move, k), i)

@@ -18,3 +18,5 @@ export let keyRow: usize = 0
 /** 2^(32 − lineShift) lines of eight slots; a slot is a key and its count (u32). Aligned to 64. */
 export let censusTable: usize = 0
 export let lineShift: i32 = 0
+/** 1 where there is room for every key there may be: then the table is counts (u32) by key. */
+export let isDirect: i32 = 0

@@ -119,6 +119,36 @@ test('dyes that absorb otherwise than assumed are restored to a median ΔE00 und
   expect(errors[errors.length >> 1]).toBeLessThan(3)
 })
 
+/**
+ * Magenta may lose more than the solver assumes of the best dye. No more is promised than was
+ * measured: 6 of 10 prints come to a median ΔE00 under 3, the worst to 9; told what the best dye
+ * kept, all to under 0.1.
+ */
+test('where the best dye lost more than assumed, all that is amiss is one factor of density', () => {
+  let under = 0
+  let tried = 0
+  for (const name of STILLS) {
+    const { places, pixels } = balancedStill(name)
+    const random = seeded(500 + name.length)
+    for (let i = 0; i < 3; i++) {
+      const kept: Triple = [
+        between(random, 0.45, 0.9),
+        between(random, 0.7, 1),
+        between(random, 0.5, 0.95),
+      ]
+      const print = faded(pixels, MAKES[0] ?? IDENTITY_MATRIX3, kept)
+      const result = restored(print, places)
+      const factors = result.kept.map((part, dye) => part / (kept[dye] ?? 0))
+      expect(Math.max(...factors) / Math.min(...factors)).toBeLessThan(1.01)
+      tried++
+      if (medianDeltaE(result.pixels, pixels) < 3) under++
+      const told = restored(print, places, Math.max(...kept))
+      expect(medianDeltaE(told.pixels, pixels)).toBeLessThan(0.1)
+    }
+  }
+  expect(under / tried).toBeGreaterThan(0.5)
+})
+
 test('what is known of the dye that kept best makes it exact', () => {
   const { places, pixels } = balancedStill('airplane-from-above-128')
   const kept: Triple = [0.4, 0.7, 0.55]
