@@ -1,9 +1,10 @@
 import { codingOf } from '../core/job/codingOf.ts'
-import type { Cue } from '../core/job/job.ts'
-import type { Verdict } from '../core/tolerance/verdict.ts'
+import type { Cue, Reel } from '../core/job/job.ts'
+import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 import type { AppStore } from '../store/appStore.ts'
-import { censusKeyOf, checkKeyOf } from '../store/checkKey.ts'
+import { censusKeyOf, checkKeyAt, checkKeyOf } from '../store/checkKey.ts'
 import {
+  cueIndex,
   cuesOf,
   currentCue,
   endOfCue,
@@ -14,6 +15,7 @@ import {
 } from '../store/queries.ts'
 import { standingOf } from '../store/standing.ts'
 import type { AppState } from '../store/state.ts'
+import { withVerdict } from '../store/verdictBook.ts'
 import { createPaceKeeper } from '../work/pace.ts'
 import type { CensusDesk } from './censusDesk.ts'
 import { isAbort, tellError } from './tellError.ts'
@@ -32,15 +34,29 @@ type Running = {
 const mayCheck = (state: AppState): boolean =>
   state.media === 'ready' && !state.playback.isPlaying && state.finding === undefined
 
-/** The cue to measure next: the one under the line first, then down the list. */
-const nextUnchecked = (state: AppState, censuses: CensusDesk): Cue | undefined => {
-  const isUnchecked = (cue: Cue): boolean => {
-    const key = checkKeyOf(state, cue)
-    return key !== undefined && !state.verdicts.has(key)
+/** Finds the cue to measure next: the one under the line first, then down the list. */
+const createUncheckedFinder = (censuses: CensusDesk) => {
+  /** All cues before this one have verdicts, as long as these are the same. */
+  let from:
+    | { cues: readonly Cue[]; reel: Reel; profile: ToleranceProfile; index: number }
+    | undefined
+  return (state: AppState): Cue | undefined => {
+    const job = jobOf(state)
+    const reel = reelOf(state)
+    if (!job || !reel) return undefined
+    const cues = cuesOf(state)
+    const profile = profileOf(job)
+    const isUnchecked = (index: number): boolean =>
+      !state.verdicts.entries.has(checkKeyAt(cues, index, reel, profile))
+    const current = currentCue(state)
+    if (current && (isUnchecked(cueIndex(cues, current)) || censuses.isWanted(state, current)))
+      return current
+    const isSame = from?.cues === cues && from.reel === reel && from.profile === profile
+    let index = isSame && from ? from.index : 0
+    while (index < cues.length && !isUnchecked(index)) index++
+    from = { cues, reel, profile, index }
+    return cues[index]
   }
-  const current = currentCue(state)
-  if (current && (isUnchecked(current) || censuses.isWanted(state, current))) return current
-  return cuesOf(state).find(isUnchecked)
 }
 
 /**
@@ -51,10 +67,8 @@ export const startChecker = (store: AppStore, workers: Workers, censuses: Census
   let running: Running | undefined
   let timer: ReturnType<typeof setTimeout> | undefined
 
-  const keep = (key: string, verdict: Verdict): void => {
-    const verdicts = new Map(store.getState().verdicts)
-    store.setState({ verdicts: verdicts.set(key, verdict) })
-  }
+  const nextUnchecked = createUncheckedFinder(censuses)
+
   const check = async (cue: Cue): Promise<void> => {
     const state = store.getState()
     const reel = reelOf(state)
@@ -85,7 +99,10 @@ export const startChecker = (store: AppStore, workers: Workers, censuses: Census
         },
         { signal: stop.signal, onProgress: tell },
       )
-      if (verdict) keep(key, verdict)
+      if (verdict)
+        store.setState(({ verdicts }) => ({
+          verdicts: withVerdict(verdicts, key, verdict, cue.first),
+        }))
       if (wantsCensus && censusKey !== undefined) censuses.keep(censusKey, census)
     } catch (error) {
       if (!isAbort(error)) {
@@ -103,7 +120,7 @@ export const startChecker = (store: AppStore, workers: Workers, censuses: Census
     timer = setTimeout(() => {
       const state = store.getState()
       if (running || !mayCheck(state)) return
-      const cue = nextUnchecked(state, censuses)
+      const cue = nextUnchecked(state)
       if (cue) void check(cue)
     }, delay)
   }

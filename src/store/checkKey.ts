@@ -67,7 +67,7 @@ export const checkKeyOf = (state: AppState, cue: Cue): string | undefined => {
 /** The verdict on a cue as it is now; undefined while it has not been measured. */
 export const verdictOf = (state: AppState, cue: Cue): Verdict | undefined => {
   const key = checkKeyOf(state, cue)
-  return key === undefined ? undefined : state.verdicts.get(key)
+  return key === undefined ? undefined : state.verdicts.entries.get(key)
 }
 
 /** What a cue's colours depend on, as text: all that a verdict does but grade and tolerance. */

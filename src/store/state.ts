@@ -9,7 +9,7 @@ import type { Frame } from '../core/time/frame.ts'
 import type { Rate } from '../core/time/rate.ts'
 import type { PictureLevels } from '../core/tolerance/pictureLevels.ts'
 import type { ToleranceProfile } from '../core/tolerance/profile.ts'
-import type { Verdict } from '../core/tolerance/verdict.ts'
+import { NO_VERDICTS, type VerdictBook } from './verdictBook.ts'
 
 /** The parts of the job that have a screen of their own. */
 export type Step = 'prepare' | 'rehearse' | 'hand-over'
@@ -104,8 +104,8 @@ export type AppState = {
   readonly playback: Playback
   readonly finding: Progress | undefined
   readonly checking: Progress | undefined
-  /** Verdicts by what they hold for (see `checkKey`), so that undo brings an old one back. */
-  readonly verdicts: ReadonlyMap<string, Verdict>
+  /** Verdicts by what they hold for, so that undo brings an old one back. */
+  readonly verdicts: VerdictBook
   /** What the colours of cues in hand tell of their grade as it is; follows every change. */
   readonly live: ReadonlyMap<CueId, LiveVerdict>
   /** Levels of the frame on screen as it would be delivered. */
@@ -132,7 +132,7 @@ export const INITIAL_STATE: AppState = {
   playback: { isPlaying: false, speed: 1, isLooping: false, isTicking: false, late: 0 },
   finding: undefined,
   checking: undefined,
-  verdicts: new Map(),
+  verdicts: NO_VERDICTS,
   live: new Map(),
   levels: undefined,
   isReference: false,

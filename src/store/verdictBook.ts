@@ -1,0 +1,36 @@
+import type { Frame } from '../core/time/frame.ts'
+import type { Verdict } from '../core/tolerance/verdict.ts'
+
+/**
+ * The verdicts known, by what they hold for (see `checkKey`). What a key holds for has one verdict
+ * for ever, so that a book with one more is a new book over the same entries: nothing is copied,
+ * and an older book may know more than it did.
+ */
+export type VerdictBook = {
+  readonly entries: ReadonlyMap<string, Verdict>
+  /** How many were entered. */
+  readonly version: number
+  /** What was entered last, and where its cue begins. */
+  readonly latest?: { readonly verdict: Verdict; readonly key: string; readonly first: Frame }
+}
+
+export const NO_VERDICTS: VerdictBook = { entries: new Map(), version: 0 }
+
+/** A book with one verdict more: that of the cue that begins on `first`. */
+export const withVerdict = (
+  { entries, version }: VerdictBook,
+  key: string,
+  verdict: Verdict,
+  first: Frame,
+): VerdictBook => ({
+  entries: (version === 0 ? new Map<string, Verdict>() : (entries as Map<string, Verdict>)).set(
+    key,
+    verdict,
+  ),
+  version: version + 1,
+  latest: { verdict, key, first },
+})
+
+/** Whether a book is another with one verdict more. */
+export const isNext = (book: VerdictBook, before: VerdictBook): boolean =>
+  book.version === before.version + 1 && (before.version === 0 || book.entries === before.entries)
