@@ -7,14 +7,8 @@ import type { Coding, Planes } from '../../src/core/picture/planes.ts'
 import { EBU_R103_V3 } from '../../src/core/tolerance/profile.ts'
 import { loadKernel } from '../../src/kernel/loadKernel.ts'
 import { between, seeded } from '../kernel/randomPictures.ts'
+import { BENCH_GRADE } from './benchGrade.ts'
 
-/** The grade of the ffmpeg chain it is held against. */
-const GRADE: Grade = {
-  lift: [0.02, 0.01, 0.03],
-  gamma: [1.15, 1.1, 1.2],
-  gain: [1.1, 1.05, 1.02],
-  saturation: 1.2,
-}
 const UNFILTERED = { ...EBU_R103_V3, filtered: false }
 
 const median = (values: readonly number[], part = 0.5): number =>
@@ -53,7 +47,12 @@ export const kernelTimes = async (root: string, pictures: readonly Planes[]) => 
   if (!loaded.ok) throw new Error(loaded.problems[0].says)
   const kernel = loaded.value
   const coding: Coding = { matrix: 'bt709', range: 'full' }
-  const input = (planes: Planes) => ({ planes, coding, grade: GRADE, framing: IDENTITY_FRAMING })
+  const input = (planes: Planes) => ({
+    planes,
+    coding,
+    grade: BENCH_GRADE,
+    framing: IDENTITY_FRAMING,
+  })
   const bytes = pictures[0]?.samples.reduce((sum, { byteLength }) => sum + byteLength, 0) ?? 0
   const room = new Uint8Array(bytes)
   const codes = pictures.slice(0, 1).map((planes) => kernel.deliverCodes(input(planes), 'bt709'))

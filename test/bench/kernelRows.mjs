@@ -1,7 +1,8 @@
 import { execFileSync, spawnSync } from 'node:child_process'
 import { existsSync, readFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
-import { build } from 'vite'
+import { buildForNode } from './buildForNode.mjs'
+import { ocioRow } from './ocioRow.mjs'
 
 const WIDTH = 1920
 const HEIGHT = 1080
@@ -58,18 +59,7 @@ const planesOf = (file) => {
 
 /** The rows of the kernel against ffmpeg, a copy in memory and itself: one thread each. */
 export const kernelRows = async (root, folder, clip) => {
-  await build({
-    configFile: false,
-    logLevel: 'error',
-    build: {
-      lib: { entry: join(root, 'test/bench/kernelBench.ts'), formats: ['es'], fileName: 'kernel' },
-      outDir: join(folder, 'kernel'),
-      target: 'node20',
-      minify: false,
-      rollupOptions: { external: /^node:/u },
-    },
-  })
-  const { kernelTimes } = await import(join(folder, 'kernel/kernel.js'))
+  const { kernelTimes } = await import(await buildForNode(root, folder, 'kernelBench'))
   const place = MEMORY ?? folder
   const rgb = join(place, 'reelwright-bench-rgb.raw')
   const yuv = join(place, 'reelwright-bench-yuv.raw')
@@ -99,6 +89,7 @@ export const kernelRows = async (root, folder, clip) => {
         6,
         'ffmpeg with signalstats',
       ),
+      ocioRow(root, clip, ours.fused),
       {
         row: 'the same against a copy of the frame in memory',
         reference: 'copying the frame',

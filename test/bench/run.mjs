@@ -8,9 +8,12 @@ import { join } from 'node:path'
 import { chromium } from '@playwright/test'
 import { browserPath } from '../../src/cli/browserPath.mjs'
 import { findingRow } from './findingRow.mjs'
+import { growthRows } from './growthRows.mjs'
 import { kernelRows } from './kernelRows.mjs'
 import { openingRow } from './openingRow.mjs'
 import { typingRow } from './typingRow.mjs'
+import { wholeReelRow } from './wholeReelRow.mjs'
+import { workersRow } from './workersRow.mjs'
 
 const ROOT = join(import.meta.dirname, '../..')
 const FOLDER = join(ROOT, '.cache/bench')
@@ -48,7 +51,10 @@ const browser = await chromium.launch({
 const rows = []
 try {
   rows.push(...(await kernelRows(ROOT, FOLDER, CLIP)))
+  rows.push(await workersRow(ROOT, FOLDER, CLIP))
+  rows.push(...(await growthRows(ROOT, FOLDER)))
   rows.push(await findingRow(browser, ROOT))
+  rows.push(await wholeReelRow(browser, ROOT))
   rows.push(await openingRow(browser, ADDRESS, FOLDER))
   rows.push(await typingRow(browser, ADDRESS, CLIP))
 } finally {
