@@ -1,12 +1,21 @@
 import { keepsCodes } from './codeSettings'
-import { codesRow } from './codesRow'
 import { deliveredRow } from './deliveredRow'
 import { filterRow } from './filterRow'
-import { isComposite, isFiltered } from './levelSettings'
-import { measureRow } from './measureRow'
+import { isComposite, isFiltered, isSaturated } from './levelSettings'
+import { levelsRow } from './levelsRow'
 import { filteredRows, height, rowBytes, width } from './rasterSettings'
 import { noNumbersAfter } from './rowEnds'
-import { Component, Composite, Filtered, Unfiltered } from './variants'
+import {
+  Component,
+  Composite,
+  Filtered,
+  Kept,
+  KeptAndMeasured,
+  Measured,
+  Saturated,
+  Unfiltered,
+  Unsaturated,
+} from './variants'
 
 // @ts-ignore: decorator
 @inline
@@ -20,23 +29,30 @@ function endRow(row: usize): void {
   for (let c: usize = 0; c < 3; c++) noNumbersAfter(row + c * rowBytes, width)
 }
 
-/** Filters delivered row `y`, and measures the row above it: then all three rows are there. */
-function measureAfter(y: i32, at: usize): void {
-  const row = filteredRow(y)
-  const delivered = deliveredRow(y)
-  if (keepsCodes) codesRow<Filtered, Component>(delivered, at)
-  filterRow(delivered, row)
-  endRow(row)
-  if (y > 0) measureRow(filteredRow(max(y - 2, 0)), filteredRow(y - 1), row)
-  if (y == height - 1) measureRow(filteredRow(max(y - 1, 0)), row, row)
+// @ts-ignore: decorator
+@inline
+function measureSaturated<F, W, S>(upper: usize, middle: usize, lower: usize, at: usize): void {
+  if (isComposite) levelsRow<F, W, S, Composite>(upper, middle, lower, at)
+  else levelsRow<F, W, S, Component>(upper, middle, lower, at)
 }
 
-function measureUnfiltered(y: i32, at: usize): void {
-  const row = deliveredRow(y)
+/** `levelsRow` with the variants that the settings ask for. */
+// @ts-ignore: decorator
+@inline
+function measure<F, W>(upper: usize, middle: usize, lower: usize, at: usize): void {
+  if (isSaturated) measureSaturated<F, W, Saturated>(upper, middle, lower, at)
+  else measureSaturated<F, W, Unsaturated>(upper, middle, lower, at)
+}
+
+/** Filters delivered row `y`, and measures the row above it: then all three rows are there. */
+function measureAfter(y: i32, at: usize): void {
+  const delivered = deliveredRow(y)
+  if (keepsCodes) levelsRow<Unfiltered, Kept, Saturated, Component>(delivered, delivered, delivered, at)
+  const row = filteredRow(y)
+  filterRow(delivered, row)
   endRow(row)
-  if (!keepsCodes) measureRow(row, row, row)
-  else if (isComposite) codesRow<Unfiltered, Composite>(row, at)
-  else codesRow<Unfiltered, Component>(row, at)
+  if (y > 0) measure<Filtered, Measured>(filteredRow(max(y - 2, 0)), filteredRow(y - 1), row, 0)
+  if (y == height - 1) measure<Filtered, Measured>(filteredRow(max(y - 1, 0)), row, row, 0)
 }
 
 /**
@@ -46,7 +62,13 @@ function measureUnfiltered(y: i32, at: usize): void {
 export function measureBand(first: i32, end: i32): void {
   for (let y = first; y < end; y++) {
     const at = (((y - first) * width) as usize) << 1
-    if (isFiltered) measureAfter(y, at)
-    else measureUnfiltered(y, at)
+    if (isFiltered) {
+      measureAfter(y, at)
+    } else {
+      const row = deliveredRow(y)
+      endRow(row)
+      if (keepsCodes) measure<Unfiltered, KeptAndMeasured>(row, row, row, at)
+      else measure<Unfiltered, Measured>(row, row, row, at)
+    }
   }
 }

@@ -5,7 +5,13 @@ export class Saturated {}
 export class Unsaturated {}
 export class Filtered {}
 export class Unfiltered {}
+/**
+ * What is wanted of a row: Y′CbCr codes alone; R′G′B′ and Y′CbCr codes; its levels; or both.
+ */
 export class Delivered {}
+export class Kept {}
+export class Measured {}
+export class KeptAndMeasured {}
 export class Composite {}
 export class Component {}
 

@@ -30,9 +30,9 @@ import {
   rgbLow,
   saturation,
 } from './levelSettings'
-import { weighted4 } from './levels'
+import { levels4, nextLevels4, weighted4 } from './levels'
 import { rowBytes, width } from './rasterSettings'
-import { Composite, Delivered, is, Unfiltered } from './variants'
+import { Composite, Delivered, is, Kept, Measured, Saturated } from './variants'
 
 /** Where one level, or else another, is less than what it must not be. */
 // @ts-ignore: decorator
@@ -42,12 +42,11 @@ function anyLess(a: v128, least: v128, b: v128, leastOfB: v128): v128 {
 }
 
 /**
- * A row buffer as 10-bit codes, from byte `at` of each of the band's planes: of Y′CbCr alone where
- * it is `Delivered` (`F`), else of R′G′B′ too. Where levels are measured `Unfiltered` also into the
- * statistics, with composite or not (`C`): what `measureRuns` does, in the same pass. Then the
- * seven samples after the last must be no numbers.
+ * Delivered levels (`F` says of which rows) into the statistics and as codes, as `W` asks, saturated
+ * or not (`S`), with composite or not (`C`). Codes go from byte `at` of each of the band's planes. Where levels are
+ * measured the seven samples after the last must be no numbers.
  */
-export function codesRow<F, C>(row: usize, at: usize): void {
+export function levelsRow<F, W, S, C>(upper: usize, middle: usize, lower: usize, at: usize): void {
   const green = rowBytes
   const blue = green << 1
   const size = (width as usize) << 2
@@ -64,7 +63,7 @@ export function codesRow<F, C>(row: usize, at: usize): void {
   const mostLuma = held(10, f32x4.splat(lumaHigh))
   const black = held(11, f32x4.splat(lumaBlack + WHOLE))
   const swing = held(12, f32x4.splat(codesPerLevel))
-  const middle = held(13, f32x4.splat(chromaMiddle + WHOLE))
+  const zeroChroma = held(13, f32x4.splat(chromaMiddle + WHOLE))
   const perB = held(14, f32x4.splat(cbPerDifference))
   const perR = held(15, f32x4.splat(crPerDifference))
   const whole = held(16, f32x4.splat(WHOLE))
@@ -84,37 +83,45 @@ export function codesRow<F, C>(row: usize, at: usize): void {
   let above = i32x4.splat(0)
   let outside = i32x4.splat(0)
   for (let i: usize = 0; i < size; i += 32) {
-    const from = row + i
-    let r0 = v128.load(from)
-    let g0 = v128.load(from + green)
-    let b0 = v128.load(from + blue)
+    const u = upper + i
+    const m = middle + i
+    const l = lower + i
+    let r0 = levels4<F>(u, m, l)
+    let g0 = levels4<F>(u + green, m + green, l + green)
+    let b0 = levels4<F>(u + blue, m + blue, l + blue)
     const y0 = weighted4(r0, g0, b0, lumaR, lumaG, lumaB)
-    const grey0 = weighted4(r0, g0, b0, shareR, shareG, shareB)
-    r0 = f32x4.add(f32x4.mul(r0, kept), grey0)
-    g0 = f32x4.add(f32x4.mul(g0, kept), grey0)
-    b0 = f32x4.add(f32x4.mul(b0, kept), grey0)
-    let r1 = v128.load(from, 16)
-    let g1 = v128.load(from + green, 16)
-    let b1 = v128.load(from + blue, 16)
-    const y1 = weighted4(r1, g1, b1, lumaR, lumaG, lumaB)
-    const grey1 = weighted4(r1, g1, b1, shareR, shareG, shareB)
-    r1 = f32x4.add(f32x4.mul(r1, kept), grey1)
-    g1 = f32x4.add(f32x4.mul(g1, kept), grey1)
-    b1 = f32x4.add(f32x4.mul(b1, kept), grey1)
-    const to = at + (i >> 1)
-    if (!is<F, Delivered>()) {
-      v128.store(rCodes + to, codes8(r0, r1, swing, black, whole, none, highest))
-      v128.store(gCodes + to, codes8(g0, g1, swing, black, whole, none, highest))
-      v128.store(bCodes + to, codes8(b0, b1, swing, black, whole, none, highest))
+    if (is<S, Saturated>()) {
+      const grey0 = weighted4(r0, g0, b0, shareR, shareG, shareB)
+      r0 = f32x4.add(f32x4.mul(r0, kept), grey0)
+      g0 = f32x4.add(f32x4.mul(g0, kept), grey0)
+      b0 = f32x4.add(f32x4.mul(b0, kept), grey0)
     }
-    v128.store(yCodes + to, codes8(y0, y1, swing, black, whole, none, highest))
-    const cb0 = f32x4.sub(b0, y0)
-    const cb1 = f32x4.sub(b1, y1)
-    v128.store(cbCodes + to, codes8(cb0, cb1, perB, middle, whole, none, highest))
-    const cr0 = f32x4.sub(r0, y0)
-    const cr1 = f32x4.sub(r1, y1)
-    v128.store(crCodes + to, codes8(cr0, cr1, perR, middle, whole, none, highest))
-    if (!is<F, Unfiltered>()) continue
+    let r1 = nextLevels4<F>(u, m, l)
+    let g1 = nextLevels4<F>(u + green, m + green, l + green)
+    let b1 = nextLevels4<F>(u + blue, m + blue, l + blue)
+    const y1 = weighted4(r1, g1, b1, lumaR, lumaG, lumaB)
+    if (is<S, Saturated>()) {
+      const grey1 = weighted4(r1, g1, b1, shareR, shareG, shareB)
+      r1 = f32x4.add(f32x4.mul(r1, kept), grey1)
+      g1 = f32x4.add(f32x4.mul(g1, kept), grey1)
+      b1 = f32x4.add(f32x4.mul(b1, kept), grey1)
+    }
+    if (!is<W, Measured>()) {
+      const to = at + (i >> 1)
+      if (!is<W, Delivered>()) {
+        v128.store(rCodes + to, codes8(r0, r1, swing, black, whole, none, highest))
+        v128.store(gCodes + to, codes8(g0, g1, swing, black, whole, none, highest))
+        v128.store(bCodes + to, codes8(b0, b1, swing, black, whole, none, highest))
+      }
+      v128.store(yCodes + to, codes8(y0, y1, swing, black, whole, none, highest))
+      const cb0 = f32x4.sub(b0, y0)
+      const cb1 = f32x4.sub(b1, y1)
+      v128.store(cbCodes + to, codes8(cb0, cb1, perB, zeroChroma, whole, none, highest))
+      const cr0 = f32x4.sub(r0, y0)
+      const cr1 = f32x4.sub(r1, y1)
+      v128.store(crCodes + to, codes8(cr0, cr1, perR, zeroChroma, whole, none, highest))
+    }
+    if (is<W, Delivered>() || is<W, Kept>()) continue
     const low0 = f32x4.pmin(f32x4.pmin(r0, g0), b0)
     const high0 = f32x4.pmax(f32x4.pmax(r0, g0), b0)
     const low1 = f32x4.pmin(f32x4.pmin(r1, g1), b1)
@@ -156,7 +163,7 @@ export function codesRow<F, C>(row: usize, at: usize): void {
     lowY = f32x4.pmin(f32x4.pmin(lowY, y0), y1)
     highY = f32x4.pmax(f32x4.pmax(highY, y0), y1)
   }
-  if (!is<F, Unfiltered>()) return
+  if (is<W, Delivered>() || is<W, Kept>()) return
   gatherEnds(0, lowR, highR)
   gatherEnds(1, lowG, highG)
   gatherEnds(2, lowB, highB)
