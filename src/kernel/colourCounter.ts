@@ -15,7 +15,7 @@ import { applySettings, type KernelModule } from './kernelModule.ts'
 
 /** A counter, and the work for one picture: it counts what the delivered picture is made from. */
 export type WasmColourCounter = ColourCounter & {
-  readonly work: (planes: Planes, framing: Framing) => BandWork
+  readonly work: (planes: Planes, framing: Framing, pixelAspect?: number) => BandWork
 }
 
 const SLOT_BYTES = 8
@@ -68,8 +68,8 @@ export const createColourCounter = (
     module.addCounts(pairs, all.length / 2)
   }
   return {
-    work: ({ layout, depth, width, height }, framing) => {
-      const spans = seenSpans(framing, width, height)
+    work: ({ layout, depth, width, height }, framing, pixelAspect) => {
+      const spans = seenSpans(framing, width, height, pixelAspect)
       const chromaLineBytes = Math.ceil(width / 2 + 1) * 4 + SLACK
       let chromaLines = 0
       let keyRow = 0

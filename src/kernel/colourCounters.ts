@@ -18,9 +18,9 @@ export const colourCounters = ({ module, keep }: KernelState) => {
       return current
     },
     /** The work of a counter on one picture. */
-    work: (counter: ColourCounter, { planes, framing }: KernelInput): BandWork => {
+    work: (counter: ColourCounter, { planes, coding, framing }: KernelInput): BandWork => {
       assert(counter === current, 'colours are counted with a counter that has ended')
-      return current.work(planes, framing)
+      return current.work(planes, framing, coding.pixelAspect)
     },
   }
 }

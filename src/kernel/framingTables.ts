@@ -1,6 +1,6 @@
-import { type Framing, framingMap } from '../core/picture/framing.ts'
+import type { FramingMap } from '../core/picture/framing.ts'
 
-/** A place outside the scanned picture. */
+/** A place outside the scanned picture, or blanked. */
 export const OUTSIDE = -2
 
 /**
@@ -9,10 +9,16 @@ export const OUTSIDE = -2
  */
 export type Places = { readonly before: Int32Array; readonly part: Float32Array }
 
-const places = (count: number, scale: number, offset: number): Places => {
+const places = (
+  count: number,
+  scale: number,
+  offset: number,
+  first: number,
+  end: number,
+): Places => {
   const before = new Int32Array(count).fill(OUTSIDE)
   const part = new Float32Array(count)
-  for (let i = 0; i < count; i++) {
+  for (let i = first; i < end; i++) {
     const place = i * scale + offset
     if (!(place >= -0.5 && place <= count - 0.5)) continue
     const whole = Math.floor(place)
@@ -22,8 +28,12 @@ const places = (count: number, scale: number, offset: number): Places => {
   return { before, part }
 }
 
-/** The places of a framed picture's columns and rows: those of `framePicture`. */
-export const framingTables = (framing: Framing, width: number, height: number) => {
-  const { scale, offsetX, offsetY } = framingMap(framing, width, height)
-  return { columns: places(width, scale, offsetX), rows: places(height, scale, offsetY) }
-}
+/** The places of an upright picture's columns and rows: those of `framePicture`. */
+export const framingTables = (
+  { xx, yy, offsetX, offsetY, open }: FramingMap,
+  width: number,
+  height: number,
+) => ({
+  columns: places(width, xx, offsetX, open.left, open.right),
+  rows: places(height, yy, offsetY, open.top, open.bottom),
+})

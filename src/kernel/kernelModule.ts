@@ -20,6 +20,18 @@ export const SETTING_NAMES = [
   'columnOffsets',
   'columnFractions',
   'rowPlaces',
+  'isTurned',
+  'turnedRows',
+  'turnXX',
+  'turnXY',
+  'turnYX',
+  'turnYY',
+  'turnX',
+  'turnY',
+  'openLeft',
+  'openRight',
+  'openTop',
+  'openBottom',
   'blackCode',
   'chromaZeroCode',
   'lumaToR',
@@ -124,6 +136,7 @@ export type SettingName = (typeof SETTING_NAMES)[number]
 export type KernelFunctions = {
   heapBase(): number
   beginPicture(): void
+  gradeAll(): void
   deliverBand(first: number, end: number): void
   measureBand(first: number, end: number): void
   countWaveform(codes: number, width: number, rows: number, starts: number): void
@@ -145,6 +158,7 @@ export type KernelFunctions = {
 const FUNCTION_NAMES: readonly (keyof KernelFunctions)[] = [
   'heapBase',
   'beginPicture',
+  'gradeAll',
   'deliverBand',
   'measureBand',
   'countWaveform',

@@ -1,14 +1,20 @@
 import { assert } from '../core/base/assert.ts'
 import { IDENTITY_GRADE } from '../core/colour/grade.ts'
 import { isPlainBase } from '../core/film/filmBase.ts'
-import { IDENTITY_FRAMING, sameFraming } from '../core/picture/framing.ts'
+import {
+  type FramingMap,
+  framingMap,
+  IDENTITY_FRAMING,
+  isUpright,
+  sameFraming,
+} from '../core/picture/framing.ts'
 import { chromaHeight, chromaWidth, type Planes, type Samples } from '../core/picture/planes.ts'
 import { copySamples } from './copySamples.ts'
 import { framingTables } from './framingTables.ts'
 import { gradeAfterBase, gradeSettings } from './gradeSettings.ts'
 import type { KernelInput } from './kernel.ts'
 import type { KernelMemory } from './kernelMemory.ts'
-import { applySettings, type KernelModule } from './kernelModule.ts'
+import { applySettings, type KernelModule, type Settings } from './kernelModule.ts'
 import type { KernelState } from './kernelState.ts'
 import { bandsOf, chromaRowsOf, type RowRange, sourceRows } from './sourceRows.ts'
 import { writeFraming } from './writeFraming.ts'
@@ -48,6 +54,22 @@ const checkPlanes = (planes: Planes): void => {
   }
 }
 
+const turnSettings = (map: FramingMap | undefined): Settings => ({
+  isTurned: map !== undefined,
+  ...(map && {
+    turnXX: map.xx,
+    turnXY: map.xy,
+    turnYX: map.yx,
+    turnYY: map.yy,
+    turnX: map.offsetX,
+    turnY: map.offsetY,
+    openLeft: map.open.left,
+    openRight: map.open.right,
+    openTop: map.open.top,
+    openBottom: map.open.bottom,
+  }),
+})
+
 /** Takes the memory for a frame's rows and sets up the stages from file samples to delivery. */
 export const pictureStage = (
   module: KernelModule,
@@ -58,17 +80,15 @@ export const pictureStage = (
   const { width, height, layout, samples } = planes
   const base = coding.base && !isPlainBase(coding.base) ? coding.base : undefined
   checkPlanes(planes)
-  const framed = sameFraming(framing, IDENTITY_FRAMING)
+  const map = sameFraming(framing, IDENTITY_FRAMING)
     ? undefined
-    : framingTables(framing, width, height)
+    : framingMap(framing, width, height, coding.pixelAspect)
+  const turned = map && !isUpright(map) ? map : undefined
+  const framed = map && !turned ? framingTables(map, width, height) : undefined
   const bands = bandsOf(height, Math.max(1, Math.floor(BAND_SAMPLES / Math.max(1, width))))
-  const most = Math.max(
-    0,
-    ...bands.map((band) => {
-      const rows = sourceRows(band, framed?.rows, height)
-      return rows.end - rows.first
-    }),
-  )
+  const rowsOf = (band: RowRange): RowRange =>
+    turned ? { first: 0, end: height } : sourceRows(band, framed?.rows, height)
+  const most = Math.max(0, ...bands.map(rowsOf).map(({ first, end }) => end - first))
   const sampleBytes = samples[0].BYTES_PER_ELEMENT
   const sizes = planeSizes(planes)
   const addresses = sizes.map(({ columns }) => memory.take((most + 3) * columns * sampleBytes))
@@ -83,6 +103,7 @@ export const pictureStage = (
   const columnOffsets = memory.take(tableColumns * 4)
   const columnFractions = memory.take(tableColumns * 4)
   const rowPlaces = memory.take(framed ? height * 16 : 0)
+  const turnedRows = takeRows(turned ? height : 0)
   return {
     bands,
     begin: (buffer) => {
@@ -106,7 +127,9 @@ export const pictureStage = (
         mixedRow,
         framedRow,
         filteredRows,
-        isFramed: framed !== undefined,
+        isFramed: map !== undefined,
+        ...turnSettings(turned),
+        turnedRows,
         columnOffsets,
         columnFractions,
         rowPlaces,
@@ -127,7 +150,9 @@ export const pictureStage = (
       module.beginPicture()
     },
     load: (buffer, band) => {
-      const rows = sourceRows(band, framed?.rows, height)
+      // All of a turned picture is graded before the first of its bands.
+      if (turned && band.first > 0) return { first: 0, end: 0 }
+      const rows = rowsOf(band)
       const chroma = layout === '420' ? chromaRowsOf(rows, sizes[1].rows) : rows
       const firsts = [rows, chroma, chroma].map(({ first, end }, i) => {
         const pitch = sizes[i]?.columns ?? 0
@@ -139,6 +164,7 @@ export const pictureStage = (
         secondPlane: firsts[1] ?? 0,
         thirdPlane: firsts[2] ?? 0,
       })
+      if (turned) module.gradeAll()
       return rows
     },
   }

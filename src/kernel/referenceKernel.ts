@@ -63,8 +63,11 @@ const colourCounts = (
 export const referenceKernel = (): Kernel => {
   const tallies = new WeakMap<ColourCounter, ReturnType<typeof createColourTally>>()
   const measureLevels: Kernel['measureLevels'] = (input, matrix, profile, colours) => {
-    const { planes, framing } = input
-    if (colours) tallies.get(colours)?.add(planes, seenSpans(framing, planes.width, planes.height))
+    const { planes, coding, framing } = input
+    if (colours)
+      tallies
+        .get(colours)
+        ?.add(planes, seenSpans(framing, planes.width, planes.height, coding.pixelAspect))
     return pictureLevels(delivered(input), matrix, profile)
   }
   return {

@@ -187,12 +187,13 @@ const createMachine = (gl: WebGL2RenderingContext): Machine => {
     const targetWidth = target ? width : gl.drawingBufferWidth
     const targetHeight = target ? height : gl.drawingBufferHeight
     const framing = compare.kind === 'scanned' ? IDENTITY_FRAMING : view.framing
-    const map = framingMap(framing, width, height)
+    const map = framingMap(framing, width, height, held.coding.pixelAspect)
     const program = isMoving ? movingPrograms.of(held.coding) : showProgram
     const { place } = program
     if (isMoving) readPlanes(program, held, view.grade)
     else {
-      const shrink = Math.max(width / targetWidth, height / targetHeight) * map.scale
+      const scale = Math.max(Math.hypot(map.xx, map.yx), Math.hypot(map.xy, map.yy))
+      const shrink = Math.max(width / targetWidth, height / targetHeight) * scale
       const taps = target ? 1 : Math.min(MOST_TAPS, Math.max(1, Math.ceil(shrink - 0.01)))
       program.use()
       graded.bind(0)
@@ -204,7 +205,9 @@ const createMachine = (gl: WebGL2RenderingContext): Machine => {
     }
     gl.uniform2f(place('pictureSize'), width, height)
     gl.uniform2f(place('targetSize'), targetWidth, targetHeight)
-    gl.uniform3f(place('framing'), map.scale, map.offsetX, map.offsetY)
+    const { xx, xy, yx, yy, offsetX, offsetY, open } = map
+    gl.uniformMatrix3x2fv(place('framing'), false, [xx, yx, xy, yy, offsetX, offsetY])
+    gl.uniform4f(place('open'), open.left, open.top, open.right, open.bottom)
     const wipeAt = compare.kind === 'wipe' ? compare.at : compare.kind === 'scanned' ? 1 : 0
     gl.uniform1f(place('wipeAt'), wipeAt)
     gl.uniform1i(place('marks'), Number(excursions !== null))

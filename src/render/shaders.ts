@@ -130,6 +130,20 @@ void main() {
   colour = vec4(graded(based(x)), 1.0);
 }`
 
+/** Where a delivered place is on the scan (see core/picture/framing.ts), and whether it is black. */
+const FRAMING = `
+uniform mat3x2 framing;    // columns: of x, of y, and the offset
+uniform vec4 open;         // left, top, right, bottom of what is not blanked
+
+vec2 placeOf(vec2 delivered) {
+  return framing * vec3(delivered, 1.0);
+}
+
+bool isBlack(vec2 delivered, vec2 place, vec2 size) {
+  return any(lessThan(delivered, open.xy - 0.5)) || any(greaterThanEqual(delivered, open.zw - 0.5))
+    || any(lessThan(place, vec2(-0.5))) || any(greaterThan(place, size - 0.5));
+}`
+
 /**
  * The same straight to the canvas, one scanned pixel read for each one shown: for a picture that
  * moves, where time counts more than how fine it is sampled.
@@ -137,13 +151,14 @@ void main() {
 export const MOVING_FRAGMENT = `${PLANES}${MARKS}
 uniform vec2 pictureSize;
 uniform vec2 targetSize;
-uniform vec3 framing;      // scale, offset x, offset y
+${FRAMING}
 uniform float wipeAt;      // 0: all graded, 1: all scanned
 
 void main() {
   vec2 at = vec2(gl_FragCoord.x, targetSize.y - gl_FragCoord.y);
-  vec2 place = (at * pictureSize / targetSize - 0.5) * framing.x + framing.yz;
-  if (any(lessThan(place, vec2(-0.5))) || any(greaterThan(place, pictureSize - 0.5))) {
+  vec2 delivered = at * pictureSize / targetSize - 0.5;
+  vec2 place = placeOf(delivered);
+  if (isBlack(delivered, place, pictureSize)) {
     colour = vec4(0.0, 0.0, 0.0, 1.0);
     return;
   }
@@ -170,16 +185,15 @@ uniform sampler2D scanned;
 uniform vec2 pictureSize;
 uniform vec2 targetSize;
 uniform bool isUpright;
-uniform vec3 framing;      // scale, offset x, offset y
+${FRAMING}
 uniform float wipeAt;      // 0: all graded, 1: all scanned
 uniform int taps;
 out vec4 colour;
 ${MARKS}
 
 vec3 sampleAt(sampler2D picture, vec2 delivered) {
-  vec2 place = delivered * framing.x + framing.yz;
-  if (any(lessThan(place, vec2(-0.5))) || any(greaterThan(place, pictureSize - 0.5)))
-    return vec3(0.0);
+  vec2 place = placeOf(delivered);
+  if (isBlack(delivered, place, pictureSize)) return vec3(0.0);
   ivec2 last = ivec2(pictureSize) - 1;
   ivec2 low = ivec2(floor(place));
   vec2 part = place - vec2(low);

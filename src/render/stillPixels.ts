@@ -1,6 +1,6 @@
 import { at } from '../core/base/assert.ts'
 import { type Grade, gradeChannel, SATURATION_WEIGHTS } from '../core/colour/grade.ts'
-import { type Framing, framingMap } from '../core/picture/framing.ts'
+import { type Framing, framingMap, isOpen } from '../core/picture/framing.ts'
 import type { Still } from '../core/picture/still.ts'
 
 const CODES = 1024
@@ -25,12 +25,12 @@ export const stillPixels = (
   const map = framingMap(framing, width, height)
   const pixels = new Uint8ClampedArray(width * height * 4)
   for (let y = 0; y < height; y++) {
-    const sy = Math.round(y * map.scale + map.offsetY)
     for (let x = 0; x < width; x++) {
-      const sx = Math.round(x * map.scale + map.offsetX)
+      const sx = Math.round(map.xx * x + map.xy * y + map.offsetX)
+      const sy = Math.round(map.yx * x + map.yy * y + map.offsetY)
       const to = (y * width + x) * 4
       pixels[to + 3] = 255
-      if (sx < 0 || sy < 0 || sx >= width || sy >= height) continue
+      if (!isOpen(map, x, y) || sx < 0 || sy < 0 || sx >= width || sy >= height) continue
       const from = (sy * width + sx) * 3
       const r = at(tables[0], at(rgb, from))
       const g = at(tables[1], at(rgb, from + 1))

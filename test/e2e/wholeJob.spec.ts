@@ -120,7 +120,7 @@ test('a real reel becomes a graded cue list, is handed over, and is there after 
   await expect(verdict(page)).toContainText('inside', { timeout: 60_000 })
 
   await page.getByRole('button', { name: 'Hand over', exact: true }).click()
-  await expect(page.getByText('The framing (zoom, pan and tilt) of cue 5.').first()).toBeVisible()
+  await expect(page.getByText('The framing of cue 5.').first()).toBeVisible()
   await isClean(page)
   const ccc = readCcc(await saved(page, 'Save bbb-trailer-360p25.ccc'))
   if (!ccc.ok) throw new Error(ccc.problems[0].says)

@@ -79,8 +79,9 @@ test('a picture larger than a band is delivered as the reference delivers it', (
   for (const layout of LAYOUTS)
     for (const framing of [
       IDENTITY_FRAMING,
-      { zoom: 0.7, pan: 0.1, tilt: -0.3 },
-      { zoom: 2.5, pan: 0.3, tilt: 0.2 },
+      { ...IDENTITY_FRAMING, zoom: 0.7, pan: 0.1, tilt: -0.3 },
+      { ...IDENTITY_FRAMING, zoom: 2.5, pan: 0.3, tilt: 0.2, squeeze: 1.3, blanking: 0.3 },
+      { ...IDENTITY_FRAMING, zoom: 0.9, rotation: -11, blanking: -0.1 },
     ])
       expect(
         largestDifference(
@@ -178,7 +179,10 @@ describe('the codes', () => {
   test('of one picture do not depend on the pictures before it', async () => {
     const wanted = input(33, 17)
     const alone = (await builtKernel()).deliverCodes(wanted, 'bt2020')
-    kernel.deliverCodes({ ...input(90, 70), framing: { zoom: 0.5, pan: 0.2, tilt: 0 } }, 'bt709')
+    kernel.deliverCodes(
+      { ...input(90, 70), framing: { ...IDENTITY_FRAMING, zoom: 0.5, pan: 0.2 } },
+      'bt709',
+    )
     kernel.deliverCodes(input(2, 2), 'bt709')
     expect(kernel.deliverCodes(wanted, 'bt2020')).toEqual(alone)
   })

@@ -232,7 +232,7 @@ test('grades that are no numbers, endless or tiny end in levels', () => {
             planes: noisePlanes(random, '422', 10, 21, 6),
             coding: { matrix: 'bt709', range: 'narrow' },
             grade: { ...IDENTITY_GRADE, [field]: [value, 1, value] },
-            framing: { zoom: 1.2, pan: value, tilt: 0 },
+            framing: { ...IDENTITY_FRAMING, zoom: 1.2, pan: value },
           },
           'bt709',
           profile,

@@ -106,4 +106,7 @@ export const randomFraming = (random: Random): Framing => ({
   zoom: between(random, 0.6, 3),
   pan: between(random, -0.6, 0.6),
   tilt: between(random, -0.6, 0.6),
+  rotation: random() < 0.5 ? 0 : between(random, -60, 60),
+  squeeze: between(random, 0.8, 1.4),
+  blanking: random() < 0.5 ? 0 : between(random, -0.4, 0.4),
 })

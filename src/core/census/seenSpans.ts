@@ -5,29 +5,57 @@ export type Span = { readonly first: number; readonly end: number }
 
 const NOTHING: Span = { first: 0, end: 0 }
 
-/** The samples of an axis that delivered samples are read from: see `framePicture`. */
-const seenOf = (size: number, scale: number, offset: number): Span => {
-  let first = size
-  let end = 0
-  for (let i = 0; i < size; i++) {
-    const place = i * scale + offset
-    if (place < -0.5 || place > size - 0.5) continue
-    const before = Math.floor(place)
-    first = Math.min(first, Math.max(before, 0))
-    end = Math.max(end, Math.min(before + 1, size - 1) + 1)
-  }
-  return first < end ? { first, end } : NOTHING
-}
+/** A place is read from the samples on either side of it, and none further off than this. */
+const REACH = 0.5
 
 /**
- * The scanned pixels, row by row, that a delivered picture is made from. Each delivered level is a
- * mean of theirs, so that none is outside while all of theirs are inside.
+ * The scanned pixels, row by row, that a delivered picture is made from, and none but those between
+ * them. Each delivered level is a mean of theirs, so that none is outside while all of theirs are
+ * inside.
  */
-export const seenSpans = (framing: Framing, width: number, height: number): readonly Span[] => {
-  const { scale, offsetX, offsetY } = framingMap(framing, width, height)
-  const columns = seenOf(width, scale, offsetX)
-  const rows = seenOf(height, scale, offsetY)
-  return Array.from({ length: height }, (_, y) =>
-    y >= rows.first && y < rows.end ? columns : NOTHING,
+export const seenSpans = (
+  framing: Framing,
+  width: number,
+  height: number,
+  pixelAspect = 1,
+): readonly Span[] => {
+  const { xx, xy, yx, yy, offsetX, offsetY, open } = framingMap(framing, width, height, pixelAspect)
+  const firsts = new Int32Array(height).fill(width)
+  const ends = new Int32Array(height)
+  const see = (row: number, from: number, to: number): void => {
+    const first = Math.max(Math.floor(Math.min(from, to)), 0)
+    const end = Math.min(Math.floor(Math.max(from, to)) + 2, width)
+    if (first < (firsts[row] as number)) firsts[row] = first
+    if (end > (ends[row] as number)) ends[row] = end
+  }
+  /** The part of the delivered row from `x0` to `x1` in which `slope`·x + `start` is in the scan. */
+  const within = (slope: number, start: number, size: number, x0: number, x1: number) => {
+    const [low, high] = [-REACH - start, size - REACH - start]
+    if (slope === 0) return low <= 0 && high >= 0 ? ([x0, x1] as const) : undefined
+    const [a, b] = slope > 0 ? [low / slope, high / slope] : [high / slope, low / slope]
+    const [from, to] = [Math.max(x0, Math.ceil(a - 1e-9)), Math.min(x1, Math.floor(b + 1e-9))]
+    return from <= to ? ([from, to] as const) : undefined
+  }
+  for (let y = open.top; y < open.bottom; y++) {
+    const [startX, startY] = [xy * y + offsetX, yy * y + offsetY]
+    const across = within(xx, startX, width, open.left, open.right - 1)
+    const down = across && within(yx, startY, height, ...across)
+    if (!down) continue
+    const [x0, x1] = down
+    const [rowAt0, rowAt1] = [yx * x0 + startY, yx * x1 + startY]
+    const lowest = Math.max(Math.floor(Math.min(rowAt0, rowAt1)), 0)
+    const highest = Math.min(Math.floor(Math.max(rowAt0, rowAt1)) + 1, height - 1)
+    for (let row = lowest; row <= highest; row++) {
+      // The stretch of the line that is read from this row: less than a row away from it.
+      const [a, b] =
+        yx === 0 ? [x0, x1] : [(row - 1 - startY) / yx, (row + 1 - startY) / yx].toSorted(ascending)
+      const [from, to] = [Math.max(x0, a ?? x0), Math.min(x1, b ?? x1)]
+      if (from <= to) see(row, xx * from + startX, xx * to + startX)
+    }
+  }
+  return Array.from(firsts, (first, row) =>
+    first < (ends[row] as number) ? { first, end: ends[row] as number } : NOTHING,
   )
 }
+
+const ascending = (a: number, b: number): number => a - b

@@ -29,7 +29,7 @@ export const sharedLosses = (job: Job, reelId: ReelId): readonly string[] => {
       'The base, which makes video of the scan: the grades are right only on the picture after it.',
     )
   const framed = numbersWhere(cues, ({ framing }) => !sameFraming(framing, IDENTITY_FRAMING))
-  if (framed.length > 0) losses.push(`The framing (zoom, pan and tilt) of ${cueWords(framed)}.`)
+  if (framed.length > 0) losses.push(`The framing of ${cueWords(framed)}.`)
   const ramped = numbersWhere(cues, ({ ramp }) => ramp > 0)
   if (ramped.length > 0)
     losses.push(

@@ -12,4 +12,5 @@ export const deliverPicture = (
   coding: Coding,
   grade: Grade,
   framing: Framing,
-): RgbPicture => framePicture(gradePicture(decodePlanes(planes, coding), grade), framing)
+): RgbPicture =>
+  framePicture(gradePicture(decodePlanes(planes, coding), grade), framing, coding.pixelAspect)

@@ -28,12 +28,14 @@ export type RangeName = 'narrow' | 'full'
 
 /**
  * What must be known to read code values as a picture: luma equation (no meaning for 'rgb'), range
- * of codes, and the base that makes video of a scan of film (none: a print).
+ * of codes, the base that makes video of a scan of film (none: a print), and the shape of pixels.
  */
 export type Coding = {
   readonly matrix: MatrixName
   readonly range: RangeName
   readonly base?: FilmBase
+  /** Width of a pixel over its height, as the picture is shown; 1 where not stated. */
+  readonly pixelAspect?: number
 }
 
 export const chromaWidth = (layout: Layout, width: number): number =>

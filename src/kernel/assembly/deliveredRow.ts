@@ -6,12 +6,14 @@ import {
   gradedRows,
   height,
   isFramed,
+  isTurned,
   mixedRow,
   rowBytes,
   rowPlaces,
   width,
 } from './rasterSettings'
 import { repeatEnds } from './rowEnds'
+import { turnRow } from './turnedRow'
 
 /** Which source rows the two graded row buffers hold. */
 let heldFirst: i32 = -1
@@ -94,6 +96,10 @@ export function deliveredRow(y: i32): usize {
   if (!isFramed) {
     gradeRow(y, gradedRows)
     return gradedRows
+  }
+  if (isTurned) {
+    turnRow(y)
+    return framedRow
   }
   const place = rowPlaces + ((y as usize) << 4)
   const upperRow = load<i32>(place)

@@ -20,6 +20,7 @@ export * from './gradeSettings'
 export * from './levelSettings'
 export { measureBand } from './measureBand'
 export * from './rasterSettings'
+export { gradeAll } from './turnedRow'
 
 /** The first byte of memory that is free for the caller. */
 export function heapBase(): usize {

@@ -42,3 +42,18 @@ export let columnOffsets: usize = 0
 export let columnFractions: usize = 0
 /** For each delivered row: i32 upper and lower source row (−1: outside), f32 fraction, unused. */
 export let rowPlaces: usize = 0
+
+/** 1 where the picture is turned: then all graded rows are kept, and read by this map (f64). */
+export let isTurned: i32 = 0
+export let turnedRows: usize = 0
+export let turnXX: f64 = 1
+export let turnXY: f64 = 0
+export let turnYX: f64 = 0
+export let turnYY: f64 = 1
+export let turnX: f64 = 0
+export let turnY: f64 = 0
+/** The delivered pixels that are not blanked. */
+export let openLeft: i32 = 0
+export let openRight: i32 = 0
+export let openTop: i32 = 0
+export let openBottom: i32 = 0

@@ -56,8 +56,9 @@ const GRADES: readonly Grade[] = [
 
 const FRAMINGS: readonly Framing[] = [
   IDENTITY_FRAMING,
-  { zoom: 1.37, pan: 0.05, tilt: -0.08 },
-  { zoom: 0.83, pan: -0.1, tilt: 0.2 },
+  { ...IDENTITY_FRAMING, zoom: 1.37, pan: 0.05, tilt: -0.08 },
+  { ...IDENTITY_FRAMING, zoom: 0.83, pan: -0.1, tilt: 0.2, blanking: 0.2 },
+  { zoom: 1.1, pan: 0.03, tilt: 0.05, rotation: 7.3, squeeze: 1.25, blanking: -0.15 },
 ]
 
 const DYES: FilmBase['dyes'] = [

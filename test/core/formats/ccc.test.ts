@@ -201,11 +201,11 @@ describe('the statement of what is not carried', () => {
     const job = sampleJob(undefined, (cue, i) => ({
       ...cue,
       ramp: i === 2 ? 12 : 0,
-      framing: i === 1 || i === 3 ? { zoom: 1.2, pan: 0, tilt: 0 } : cue.framing,
+      framing: i === 1 || i === 3 ? { ...cue.framing, zoom: 1.2 } : cue.framing,
     }))
     const made = handOverFiles(job, REEL_ID, 'ccc')
     const losses = made.ok ? made.value.losses.join('\n') : ''
-    expect(losses).toContain('The framing (zoom, pan and tilt) of cues 2 and 4.')
+    expect(losses).toContain('The framing of cues 2 and 4.')
     expect(losses).toContain('The ramp of cue 3')
     expect(losses).not.toContain('agreement')
     expect(losses).not.toContain('Control characters')

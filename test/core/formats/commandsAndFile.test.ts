@@ -76,9 +76,17 @@ const anyStep: fc.Arbitrary<Step> = fc.oneof(
           })),
     ),
   fc.tuple(anyCue, anyNumber, anyNumber, anyNumber).map(
-    ([id, zoom, pan, tilt]): Step =>
+    ([id, zoom, pan, turn]): Step =>
       (job) =>
-        setFraming(job, [id], () => ({ zoom, pan, tilt })),
+        setFraming(job, [id], (framing) => ({
+          ...framing,
+          zoom,
+          pan,
+          tilt: turn / 3,
+          rotation: turn,
+          squeeze: zoom / 2,
+          blanking: pan / 2,
+        })),
   ),
   fc.tuple(anyCue, anyText).map(
     ([id, note]): Step =>

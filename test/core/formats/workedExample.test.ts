@@ -4,6 +4,7 @@ import { expect, it } from 'vitest'
 import { gradeColour } from '../../../src/core/colour/grade.ts'
 import type { Triple } from '../../../src/core/colour/triple.ts'
 import { baseColour } from '../../../src/core/film/filmBase.ts'
+import { framingMap } from '../../../src/core/picture/framing.ts'
 
 const PAGE = readFileSync(resolve(import.meta.dirname, '../../../docs/job-format.md'), 'utf8')
 
@@ -41,4 +42,21 @@ it('the worked example of a base in docs/job-format.md is what the program does'
     ],
   } as const
   isPrinted(baseColour([0.5, 0.35, 0.3], base), 'The base')
+})
+
+it('the worked example of a framing in docs/job-format.md is what the program does', () => {
+  const framing = {
+    zoom: 1.25,
+    pan: 0.05,
+    tilt: -0.02,
+    rotation: 2,
+    squeeze: 1,
+    blanking: 0.25,
+  }
+  const { xx, xy, yx, yy, offsetX, offsetY, open } = framingMap(framing, 1920, 1080)
+  const place = [xx * 100 + xy * 200 + offsetX, yx * 100 + yy * 200 + offsetY]
+  const printed = printedBelow('Framing')
+  expect(printed).toHaveLength(2)
+  for (const [i, value] of printed.entries()) expect(place[i]).toBeCloseTo(value, 6)
+  expect([open.top, open.bottom]).toEqual([135, 945])
 })

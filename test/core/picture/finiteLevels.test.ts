@@ -59,6 +59,9 @@ describe('with any grade a job may hold', () => {
       zoom: fc.double({ min: 0.25, max: 8, noNaN: true }),
       pan: fc.double({ min: -1, max: 1, noNaN: true }),
       tilt: fc.double({ min: -1, max: 1, noNaN: true }),
+      rotation: fc.double({ min: -180, max: 180, noNaN: true }),
+      squeeze: fc.double({ min: 0.25, max: 4, noNaN: true }),
+      blanking: fc.double({ min: -0.95, max: 0.95, noNaN: true }),
     })
     fc.assert(
       fc.property(anyGrade, plane, code, framing, (grade, samples, chroma, view) => {

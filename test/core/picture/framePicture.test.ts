@@ -3,7 +3,12 @@ import { describe, expect, it } from 'vitest'
 import { IDENTITY_GRADE } from '../../../src/core/colour/grade.ts'
 import { deliverPicture } from '../../../src/core/picture/deliverPicture.ts'
 import { framePicture } from '../../../src/core/picture/framePicture.ts'
-import { type Framing, IDENTITY_FRAMING, mixFraming } from '../../../src/core/picture/framing.ts'
+import {
+  type Framing,
+  framingMap,
+  IDENTITY_FRAMING,
+  mixFraming,
+} from '../../../src/core/picture/framing.ts'
 import { type RgbPicture, rgbPicture } from '../../../src/core/picture/rgbPicture.ts'
 
 const WIDTH = 16
@@ -81,6 +86,71 @@ describe('framing', () => {
     )
   })
 
+  it('a quarter turn clockwise brings the left side to the top', () => {
+    const square = rgbPicture(4, 4)
+    square.r.forEach((_, i) => {
+      square.r[i] = 10 * Math.floor(i / 4) + (i % 4) + 1
+    })
+    const { r } = framePicture(square, { ...IDENTITY_FRAMING, rotation: 90 })
+    const rows = [0, 1, 2, 3].map((y) => [...r.slice(4 * y, 4 * y + 4)].map(Math.round))
+    // Columns of the scan, from the last row up, one after another downwards.
+    expect(rows).toEqual([
+      [31, 21, 11, 1],
+      [32, 22, 12, 2],
+      [33, 23, 13, 3],
+      [34, 24, 14, 4],
+    ])
+  })
+
+  it('a turn keeps shapes as they are shown where pixels are wide', () => {
+    const map = framingMap({ ...IDENTITY_FRAMING, rotation: 30 }, 100, 80, 1.5)
+    // Two delivered steps at right angles and of one length, as shown: so are they on the scan.
+    const [x, y] = [
+      [map.xx, map.yx],
+      [map.xy * 1.5, map.yy * 1.5],
+    ] as const
+    const shown = ([dx, dy]: readonly [number, number]) => [dx * 1.5, dy] as const
+    const [a, b] = [shown(x), shown(y)]
+    expect(a[0] * b[0] + a[1] * b[1]).toBeCloseTo(0, 12)
+    expect(Math.hypot(...a)).toBeCloseTo(Math.hypot(...b), 12)
+    expect(Math.hypot(...a)).toBeCloseTo(1.5, 12)
+  })
+
+  it('squeeze 2 shows the middle half of the width, all of the height', () => {
+    const out = framed({ squeeze: 2 }, place)
+    expect(pixel(out, 0, 3)).toBeCloseTo(place(3.75, 3), 9)
+    expect(pixel(out, WIDTH - 1, 3)).toBeCloseTo(place(11.25, 3), 9)
+  })
+
+  it('blanking makes the same of the picture black above and below, or at both sides', () => {
+    const inside = (blanking: number) =>
+      framed({ blanking }, () => 1).r.reduce((sum, level) => sum + level, 0)
+    expect(inside(0.5)).toBe(WIDTH * HEIGHT * 0.5)
+    expect(inside(-0.25)).toBe(WIDTH * HEIGHT * 0.75)
+    const letter = framed({ blanking: 0.5 }, () => 1)
+    expect([0, 1, 2, 5, 6, 7].map((y) => pixel(letter, 3, y))).toEqual([0, 0, 1, 1, 0, 0])
+    const pillar = framed({ blanking: -0.25 }, () => 1)
+    expect([1, 2, 13, 14].map((x) => pixel(pillar, x, 3))).toEqual([0, 1, 1, 0])
+  })
+
+  it('1.33 left of a picture of 16:9 is a quarter of the width blanked', () => {
+    const { open } = framingMap({ ...IDENTITY_FRAMING, blanking: -0.25 }, 1920, 1080)
+    expect((open.right - open.left) / (open.bottom - open.top)).toBeCloseTo(4 / 3, 9)
+  })
+
+  it('a turned slope stays the slope it is turned to', () => {
+    const out = framed({ rotation: 20, zoom: 1.7 }, (x, y) => 10 + 3 * x - 2 * y)
+    const angle = (20 * Math.PI) / 180
+    const [cos, sin] = [Math.cos(angle), Math.sin(angle)]
+    for (let y = 0; y < HEIGHT; y++)
+      for (let x = 0; x < WIDTH; x++) {
+        const [dx, dy] = [(x - 7.5) / 1.7, (y - 3.5) / 1.7]
+        const [sx, sy] = [7.5 + cos * dx + sin * dy, 3.5 - sin * dx + cos * dy]
+        const isInside = sx >= 0 && sx <= WIDTH - 1 && sy >= 0 && sy <= HEIGHT - 1
+        if (isInside) expect(pixel(out, x, y)).toBeCloseTo(10 + 3 * sx - 2 * sy, 9)
+      }
+  })
+
   it('treats the three channels alike', () => {
     const out = framed({ zoom: 1.3, pan: 0.05 }, place)
     for (let i = 0; i < out.r.length; i++) {
@@ -90,9 +160,10 @@ describe('framing', () => {
   })
 
   it('half-way between two framings is half of each number', () => {
-    const a = { zoom: 1, pan: 0, tilt: -0.2 }
-    const b = { zoom: 2, pan: 0.1, tilt: 0.2 }
-    expect(mixFraming(a, b, 0.5)).toEqual({ zoom: 1.5, pan: 0.05, tilt: 0 })
+    const a = { zoom: 1, pan: 0, tilt: -0.2, rotation: -2, squeeze: 1, blanking: 0 }
+    const b = { zoom: 2, pan: 0.1, tilt: 0.2, rotation: 4, squeeze: 2, blanking: 0.5 }
+    const half = { zoom: 1.5, pan: 0.05, tilt: 0, rotation: 1, squeeze: 1.5, blanking: 0.25 }
+    expect(mixFraming(a, b, 0.5)).toEqual(half)
   })
 })
 

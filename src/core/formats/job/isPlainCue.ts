@@ -64,7 +64,10 @@ const isGrade = (value: unknown): boolean =>
   isBetween(value.saturation, 0, LARGEST_NUMBER)
 
 const isFraming = (value: unknown): boolean =>
-  hasJust(value, 3) &&
+  hasJust(value, 6) &&
   isBetween(value.zoom, 0.25, 8) &&
   isBetween(value.pan, -1, 1) &&
-  isBetween(value.tilt, -1, 1)
+  isBetween(value.tilt, -1, 1) &&
+  isBetween(value.rotation, -180, 180) &&
+  isBetween(value.squeeze, 0.25, 4) &&
+  isBetween(value.blanking, -0.95, 0.95)

@@ -9,6 +9,7 @@ import {
   SMALLEST_FILM_GAMMA,
   SMALLEST_GAMMA,
 } from '../../job/limits.ts'
+import { JOB_VERSION } from './migrations.ts'
 
 /** What JSON reads as infinite is past the largest number too. */
 const finite = v.pipe(v.number(), v.minValue(-LARGEST_NUMBER), v.maxValue(LARGEST_NUMBER))
@@ -31,6 +32,24 @@ const framingSchema = v.strictObject({
   zoom: v.pipe(finite, v.minValue(0.25), v.maxValue(8)),
   pan: v.pipe(finite, v.minValue(-1), v.maxValue(1)),
   tilt: v.pipe(finite, v.minValue(-1), v.maxValue(1)),
+  rotation: v.pipe(
+    finite,
+    v.minValue(-180),
+    v.maxValue(180),
+    v.description('Degrees clockwise, about the middle of the view.'),
+  ),
+  squeeze: v.pipe(
+    finite,
+    v.minValue(0.25),
+    v.maxValue(4),
+    v.description('How many times wider than scanned the picture is shown.'),
+  ),
+  blanking: v.pipe(
+    finite,
+    v.minValue(-0.95),
+    v.maxValue(0.95),
+    v.description('Part of the height that is black; below 0, of the width.'),
+  ),
 })
 
 /** The most cues a job file may hold. */
@@ -130,10 +149,10 @@ const profileSchema = v.strictObject({
   filtered: v.pipe(v.boolean(), v.description('Measured after the filter of EBU R 103 v3.')),
 })
 
-/** What the file looks like: version 2 of the open job format (docs/job-format.md). */
+/** What the file looks like: the open job format (docs/job-format.md). */
 export const jobFileSchema = v.strictObject({
   format: v.literal('reelwright-job'),
-  version: v.literal(2),
+  version: v.literal(JOB_VERSION),
   info: v.strictObject({
     id: v.literal('job'),
     title: text(NAME_LIMIT),

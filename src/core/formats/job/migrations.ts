@@ -1,4 +1,5 @@
 import { PRINT_BASE } from '../../film/filmBase.ts'
+import { IDENTITY_FRAMING } from '../../picture/framing.ts'
 import { EBU_R103_V3 } from '../../tolerance/profile.ts'
 
 /** A job file as parsed JSON, of whatever version. */
@@ -12,7 +13,7 @@ export type Migration = {
 }
 
 /** The version this program writes. */
-export const JOB_VERSION = 2
+export const JOB_VERSION = 3
 
 type AnyRecord = Readonly<Record<string, unknown>>
 
@@ -24,6 +25,19 @@ const withReels = (file: AnyJobFile, change: (reel: AnyRecord) => unknown): AnyJ
 const withInfo = (file: AnyJobFile, change: (info: AnyRecord) => unknown): AnyJobFile =>
   typeof file.info === 'object' && file.info !== null
     ? { ...file, info: change(file.info as AnyRecord) }
+    : file
+
+const isRecord = (value: unknown): value is AnyRecord => typeof value === 'object' && value !== null
+
+/** The same file with `change` done to the framing of each of its cues, where they have one. */
+const withFramings = (file: AnyJobFile, change: (framing: AnyRecord) => unknown): AnyJobFile =>
+  Array.isArray(file.cues)
+    ? {
+        ...file,
+        cues: file.cues.map((cue: unknown) =>
+          isRecord(cue) && isRecord(cue.framing) ? { ...cue, framing: change(cue.framing) } : cue,
+        ),
+      }
     : file
 
 /** Consecutive from version 2 on. */
@@ -42,6 +56,12 @@ export const MIGRATIONS: readonly Migration[] = [
         withReels(file, ({ base: _, ...reel }) => reel),
         ({ profiles: _, ...info }) => ({ ...info, tolerance: EBU_R103_V3.id }),
       ),
+  },
+  {
+    // Version 3 turns, unsqueezes and blanks pictures (before, framing was zoom, pan and tilt).
+    to: 3,
+    up: (file) => withFramings(file, (framing) => ({ ...IDENTITY_FRAMING, ...framing })),
+    down: (file) => withFramings(file, ({ zoom, pan, tilt }) => ({ zoom, pan, tilt })),
   },
 ]
 

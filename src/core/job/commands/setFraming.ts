@@ -6,13 +6,33 @@ import type { Job } from '../job.ts'
 import type { CueId } from '../recordIds.ts'
 import { cuesById, editCues } from './cueCommand.ts'
 
-/** Zoom stays where a picture is still a picture; pan and tilt within one whole picture. */
-export const FRAMING_LIMITS = { zoom: [0.25, 8], shift: [-1, 1] } as const
+/**
+ * Zoom and squeeze stay where a picture is still a picture, pan and tilt within one whole picture;
+ * some of it stays open.
+ */
+export const FRAMING_LIMITS = {
+  zoom: [0.25, 8],
+  pan: [-1, 1],
+  tilt: [-1, 1],
+  rotation: [-180, 180],
+  squeeze: [0.25, 4],
+  blanking: [-0.95, 0.95],
+} as const
+
+/** How the limits are said. */
+const LIMIT_WORDS: Readonly<Record<keyof Framing, string>> = {
+  zoom: 'Zoom goes from 0.25 to 8',
+  pan: 'Pan goes from −100 % to 100 % of the picture',
+  tilt: 'Tilt goes from −100 % to 100 % of the picture',
+  rotation: 'Rotation goes from −180° to 180°',
+  squeeze: 'Squeeze goes from 0.25 to 4',
+  blanking: 'Blanking goes from −95 % (of the width) to 95 % (of the height)',
+}
 
 const isWithin = (value: number, [low, high]: readonly [number, number]): boolean =>
   value >= low && value <= high
 
-/** Changes the framing of cues, each from its own. Zoom 0.25…8; pan and tilt −1…1 pictures. */
+/** Changes the framing of cues, each from its own, within `FRAMING_LIMITS`. */
 export const setFraming = (
   job: Job,
   ids: readonly CueId[],
@@ -23,16 +43,10 @@ export const setFraming = (
   if (!cues.ok) return cues
   for (const cue of cues.value) {
     const framing = edit(cue.framing)
-    if (!isWithin(framing.zoom, FRAMING_LIMITS.zoom))
-      return fail(
-        problem('out-of-range', `Zoom goes from 0.25 to 8; ${framing.zoom} does not fit.`, {
-          field: 'zoom',
-        }),
-      )
-    for (const field of ['pan', 'tilt'] as const)
-      if (!isWithin(framing[field], FRAMING_LIMITS.shift))
+    for (const field of Object.keys(FRAMING_LIMITS) as (keyof Framing)[])
+      if (!isWithin(framing[field], FRAMING_LIMITS[field]))
         return fail(
-          problem('out-of-range', `The ${field} goes from −100 % to 100 % of the picture.`, {
+          problem('out-of-range', `${LIMIT_WORDS[field]}; ${framing[field]} does not fit.`, {
             field,
           }),
         )
