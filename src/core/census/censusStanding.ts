@@ -1,3 +1,4 @@
+import { levelLimits } from '../tolerance/levelLimits.ts'
 import type { ToleranceProfile } from '../tolerance/profile.ts'
 import type { CensusVerdict } from './censusVerdict.ts'
 
@@ -8,13 +9,17 @@ import type { CensusVerdict } from './censusVerdict.ts'
  */
 export type CensusStanding = 'inside' | 'outside' | 'open'
 
+/** Whether black, which a framing may put beside the picture, is inside. */
+const isBlackInside = (profile: ToleranceProfile): boolean =>
+  Object.values(levelLimits(profile)).every(([low, high]) => low <= 0 && high >= 0)
+
 /** `isWhole`: every frame and pixel of the cue is delivered as it is, not framed or in a ramp. */
 export const censusStanding = (
   verdict: CensusVerdict,
   profile: ToleranceProfile,
   isWhole: boolean,
 ): CensusStanding => {
-  if (verdict.outsideAtMost === 0) return 'inside'
+  if (verdict.outsideAtMost === 0) return isWhole || isBlackInside(profile) ? 'inside' : 'open'
   // If more than the allowed part of all pixels is out, it is so in at least one frame.
   const isOutside =
     isWhole && !profile.filtered && verdict.outsideAtLeast > profile.area * verdict.pixels
