@@ -53,16 +53,17 @@ export const createCensusDesk = (
     const job = jobOf(state)
     const key = censusKeyOf(state, cue)
     const reader = key === undefined ? undefined : use(key)
-    if (!job || !reader) return undefined
+    if (!job || key === undefined || !reader) return undefined
     const profile = profileOf(job)
     const before = state.live.get(cue.id)
-    if (before?.grade === cue.grade && before.profile === profile) return before
+    if (before?.grade === cue.grade && before.profile === profile && before.colours === key)
+      return before
     const verdict = reader(cue.grade, profile)
     const isRamped = cue.ramp > 0 && cueIndex(cuesOf(state), cue) > 0
     const isWhole = !isRamped && sameFraming(cue.framing, IDENTITY_FRAMING)
     const settled = censusStanding(verdict, profile, isWhole)
     const standing = isRamped && settled === 'inside' ? 'open' : settled
-    return { grade: cue.grade, profile, verdict, standing }
+    return { grade: cue.grade, profile, colours: key, verdict, standing }
   }
   const follow = (): void => {
     const state = store.getState()

@@ -28,7 +28,17 @@ export const readArguments = (
     })
   } catch (error) {
     const says = error instanceof Error ? error.message : String(error)
-    return fail(problem('wrong-use', `${says}\nUsage: ${usage}`))
+    const option = /'(?:-\w, )?(--?[\w-]+)/u.exec(says)?.[1]
+    const isUnknown =
+      error instanceof Error && 'code' in error && error.code === 'ERR_PARSE_ARGS_UNKNOWN_OPTION'
+    return wrongUse(
+      option === undefined
+        ? says
+        : isUnknown
+          ? `There is no option ${option} here.`
+          : `Give ${option} as the usage has it.`,
+      usage,
+    )
   }
 }
 

@@ -15,20 +15,22 @@ type CommandFunction = (
   terminal: Terminal,
 ) => Result<ExitStatus> | Promise<Result<ExitStatus>>
 
-const COMMANDS: Readonly<Record<string, CommandFunction>> = {
-  cues: cuesCommand,
-  check: checkCommand,
-  export: exportCommand,
-  grade: gradeColourCommand,
-  serve: serveCommand,
+type Command = { readonly usage: string; readonly run: CommandFunction }
+
+const COMMANDS: Readonly<Record<string, Command>> = {
+  cues: { usage: CUES_USAGE, run: cuesCommand },
+  check: { usage: CHECK_USAGE, run: checkCommand },
+  export: { usage: EXPORT_USAGE, run: exportCommand },
+  grade: { usage: GRADE_USAGE, run: gradeColourCommand },
+  serve: { usage: SERVE_USAGE, run: serveCommand },
 }
 
 const HELP = [
   'reelwright: scene grading decision lists at the command line',
   '',
-  ...[CUES_USAGE, CHECK_USAGE, EXPORT_USAGE, GRADE_USAGE, SERVE_USAGE].map((usage) => `  ${usage}`),
+  ...Object.values(COMMANDS).map(({ usage }) => `  ${usage}`),
   '',
-  'Exit status: 0 fine, 1 outside tolerance or problems found, 2 wrong use, 3 cannot read.',
+  'Exit status: 0 fine, 1 outside tolerance, 2 wrong use, 3 cannot read.',
   'Compressed video is read through ffmpeg on the PATH; image sequences need nothing.',
 ].join('\n')
 
@@ -40,8 +42,12 @@ const run = async (argv: readonly string[], terminal: Terminal): Promise<Result<
   }
   const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined
   if (!command) return fail(problem('wrong-use', `There is no command “${name}”.\n\n${HELP}`))
+  if (rest.some((arg) => arg === '--help' || arg === '-h')) {
+    terminal.print(`Usage: ${command.usage}`)
+    return ok(EXIT.fine)
+  }
   try {
-    return await command(rest, terminal)
+    return await command.run(rest, terminal)
   } catch (error) {
     if (error instanceof MediaError) return fail(error.problem)
     throw error

@@ -92,5 +92,5 @@ export const censusKeyOf = (state: AppState, cue: Cue): string | undefined => {
 /** What a cue's colours tell of it as it is; undefined while they are not known. */
 export const liveVerdictOf = (state: AppState, cue: Cue): LiveVerdict | undefined => {
   const live = state.live.get(cue.id)
-  return live?.grade === cue.grade ? live : undefined
+  return live?.grade === cue.grade && live.colours === censusKeyOf(state, cue) ? live : undefined
 }

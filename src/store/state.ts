@@ -84,6 +84,8 @@ export type Saving = {
 export type LiveVerdict = {
   readonly grade: Grade
   readonly profile: ToleranceProfile
+  /** What the colours depend on: see `censusKeyOf`. */
+  readonly colours: string
   readonly verdict: CensusVerdict
   readonly standing: CensusStanding
 }

@@ -107,6 +107,8 @@ describe('reelwright grade', () => {
     [['grade', '--slope', '1,2', '1', '1', '1'], 'three numbers'],
     [['grade', '--colour', 'red', '1', '1', '1'], '--colour'],
     [['fly'], 'no command'],
+    [['cues', '--fast', 'x'], 'There is no option --fast here.'],
+    [['check', 'x', '--tolerance'], 'Give --tolerance as the usage has it.'],
     [['cues'], 'Give one reel'],
     [['export', SAMPLE, '--as', 'pdf', '--out', 'x'], '--as ccc'],
     [['check', SAMPLE, '--tolerance', 'strict'], 'no tolerance'],
@@ -254,6 +256,22 @@ describe('reelwright export', () => {
     const second = await reelwright(['export', SAMPLE, '--as', 'edl', '--out', edl])
     expect(second.status).toBe(0)
     expect(readEventLines(readFileSync(edl, 'utf8'))).toHaveLength(18)
+  })
+
+  it.each(['cues', 'check', 'export', 'grade', 'serve'])('tells how to use %s', async (name) => {
+    const { status, out } = await reelwright([name, '--help'])
+    expect(status).toBe(0)
+    expect(out).toContain(`Usage: reelwright ${name} `)
+  })
+
+  it.each([
+    ['text that is no JSON', 'x'],
+    ['an empty file', ''],
+    ['a job of a broken form', '{"format":"reelwright-job","version":3}'],
+  ])('does not take %s for a reel outside tolerance: status 3', async (_, text) => {
+    const path = join(folder, 'broken.json')
+    writeFileSync(path, text)
+    expect((await reelwright(['check', path])).status).toBe(3)
   })
 
   it('cannot read what is no job: status 3', async () => {

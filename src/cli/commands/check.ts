@@ -205,5 +205,5 @@ const report = (
       `${profile.name}, levels and area ${filterWords(profile)}: ${isInside ? 'inside' : `${outside} of ${measured.length} cues outside`}`,
     )
   }
-  return isInside ? EXIT.fine : EXIT.found
+  return isInside ? EXIT.fine : EXIT.outside
 }

@@ -45,8 +45,9 @@ export const exportCommand = async (
       written.push(target)
     }
   } catch (error) {
-    const says = error instanceof Error ? error.message : String(error)
-    return fail(problem('cannot-read', `${out} cannot be written: ${says}`, { file: out }))
+    const isNoFolder = error instanceof Error && 'code' in error && error.code === 'ENOENT'
+    const why = isNoFolder ? 'its folder is not there; make it first' : String(error)
+    return fail(problem('cannot-read', `${out} cannot be written: ${why}.`, { file: out }))
   }
   if (args.value.values.json) terminal.json({ written, losses })
   else {

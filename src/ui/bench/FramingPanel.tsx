@@ -43,11 +43,19 @@ export const FramingPanel = () => {
   const { store } = useApp()
   const cue = useAppState(currentCue)
   const reel = useAppState(reelOf)
+  const edited = useAppState((state) => state.selection.length)
   if (!cue || !reel) return null
   const { displayAspect } = reel.media
   return (
     <section className="panel framing-panel" aria-label="Framing">
-      <h2>framing · {openRatio(cue.framing, displayAspect)}</h2>
+      <h2>
+        framing{' '}
+        {edited > 1 ? (
+          <span className="strong">of {edited} cues</span>
+        ) : (
+          `· ${openRatio(cue.framing, displayAspect)}`
+        )}
+      </h2>
       <Sketch framing={cue.framing} aspect={displayAspect} />
       <div className="framing-fields">
         {FIELDS.map(({ field, unit, factor, step, decimals }) => (

@@ -121,7 +121,7 @@ export const TolerancePanel = () => {
       <p className="verdict" role="status" aria-label="Tolerance verdict">
         <span aria-hidden="true">{words.sign} </span>
         {verdict
-          ? `${words.word} · ${formatArea(verdict.areaOutside)} of area out`
+          ? `${words.word} · ${formatArea(verdict.areaOutside)} of the worst frame out`
           : [words.word, words.detail].filter((part) => part !== '').join(' · ')}
       </p>
       {verdict && live && (

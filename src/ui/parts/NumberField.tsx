@@ -74,10 +74,11 @@ export const NumberField = (props: NumberFieldProps) => {
       setDraft(undefined)
       const move = direction * step * coarseness(event)
       props.onChange(rounded(value + move), gestureName())
+      selectSoon(event.currentTarget)
     } else if (event.key === 'Enter') {
       event.preventDefault()
       commit()
-      event.currentTarget.select()
+      selectSoon(event.currentTarget)
     } else if (event.key === 'Escape' && draft !== undefined) {
       event.stopPropagation()
       setDraft(undefined)
@@ -127,6 +128,13 @@ export const NumberField = (props: NumberFieldProps) => {
       {...drag}
     />
   )
+}
+
+/** Once the new text is there: the next thing typed takes its place, and Delete resets. */
+const selectSoon = (input: HTMLInputElement): void => {
+  requestAnimationFrame(() => {
+    if (document.activeElement === input) input.select()
+  })
 }
 
 const isWhole = (input: HTMLInputElement): boolean =>

@@ -49,6 +49,8 @@ export const formatPartOut = ({
 /** A live verdict as a shape and a word: ● inside and ◆ outside are sure, ◇ needs measuring. */
 export const liveWords = ({ verdict, standing }: LiveVerdict): VerdictWords => {
   if (standing === 'inside') return { sign: '●', word: 'inside', detail: '' }
+  // What the colours do not tell of, a ramp or bars beside the picture, is still to be measured.
+  if (verdict.outsideAtMost === 0) return { sign: '◇', word: 'none out', detail: 'unfiltered' }
   // The number keeps its unit on its line.
   const detail = `${formatPartOut(verdict).replaceAll(' ', '\u00a0')} unfiltered`
   return standing === 'outside'

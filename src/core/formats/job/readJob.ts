@@ -26,7 +26,7 @@ const malformed = (text: string, error: unknown): Problem => {
   const line = position === undefined ? undefined : lineAt(text, Number(position))
   return problem(
     'malformed',
-    'This is not a whole JSON file; get it again from where it came.',
+    'This is no job file, or not a whole one: it does not read as JSON. Give another, or get it again.',
     line === undefined ? undefined : { line },
   )
 }

@@ -22,9 +22,11 @@ export const moveBoundary = (job: Job, id: CueId, first: Frame): Result<Labelled
   const high = (cues[index + 1]?.first ?? job.reels[cue.reel]?.frames ?? first + 1) - 1
   if (first < low || first > high)
     return fail(
-      problem('conflict', 'Another cue begins there; a cue needs at least one frame.', {
-        frame: first,
-      }),
+      problem(
+        'conflict',
+        `The cue can begin on frame ${low} to ${high}: between its neighbours, a frame left for each.`,
+        { frame: first },
+      ),
     )
   if (first === cue.first) return ok({ label: 'Move boundary', change: {} })
   const moved = { ...cue, first, boundary: { kind: 'by-hand', confidence: 1 } } as const
