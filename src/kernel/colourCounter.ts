@@ -1,3 +1,4 @@
+import { assert } from '../core/base/assert.ts'
 import {
   type CensusShape,
   coarserKey,
@@ -22,12 +23,12 @@ const SLOT_BYTES = 8
 const LINE_SLOTS = 8
 /** Bytes after a row, for whole vectors. */
 const SLACK = 64
-/** Colours that one band can add at most: colours are reckoned up after each. */
-const BAND_COLOURS = 65_536
+/** Colours that one row can add at most: colours are reckoned up after each. */
+const ROW_COLOURS = 65_536
 
 /** Four slots for each colour there may be: keys of different places seldom share a line. */
 const log2Lines = (most: number): number =>
-  Math.ceil(Math.log2((4 * (most + BAND_COLOURS)) / LINE_SLOTS))
+  Math.ceil(Math.log2((4 * (most + ROW_COLOURS)) / LINE_SLOTS))
 
 /** Bytes of the table of a counter of at most `most` colours. */
 export const colourTableBytes = (most: number): number =>
@@ -69,6 +70,10 @@ export const createColourCounter = (
   }
   return {
     work: ({ layout, depth, width, height }, framing, pixelAspect) => {
+      assert(
+        width <= ROW_COLOURS,
+        `a row of ${width} pixels has more colours than are kept room for`,
+      )
       const spans = seenSpans(framing, width, height, pixelAspect)
       const chromaLineBytes = Math.ceil(width / 2 + 1) * 4 + SLACK
       let chromaLines = 0
@@ -78,7 +83,7 @@ export const createColourCounter = (
         take: (memory) => {
           chromaLines = memory.take(2 * chromaLineBytes)
           keyRow = memory.take(width * 4 + SLACK)
-          pairs = memory.take((most + BAND_COLOURS) * SLOT_BYTES)
+          pairs = memory.take((most + ROW_COLOURS) * SLOT_BYTES)
         },
         begin: () => {
           applySettings(module, { chromaLines, chromaLineBytes, keyRow })
@@ -88,9 +93,9 @@ export const createColourCounter = (
           for (let y = Math.max(first, next); y < end; y++) {
             const span = spans[y]
             if (span && span.first < span.end) module.countColours(y, span.first, span.end)
+            while (shape && module.censusColours() > most) shrink(shape)
           }
           next = Math.max(next, end)
-          while (shape && module.censusColours() > most) shrink(shape)
         },
       }
     },

@@ -97,6 +97,17 @@ test.each([
   expect(sorted(tally)).toEqual(countedBy(pictures, tally.shape))
 })
 
+test('a turned picture, all rows of which come at once, finds room for its colours', () => {
+  const framing = { ...IDENTITY_FRAMING, rotation: 3, zoom: 1.2 }
+  const planes = noisePlanes(seeded(9), '444', 10, 1000, 800)
+  const { kernel: tally } = counted([planes], framing, 2000)
+  const spans = seenSpans(framing, 1000, 800)
+  const seen = spans.reduce((sum, { first, end }) => sum + end - first, 0)
+  expect(seen).toBeGreaterThan(2 ** 19)
+  expect(tally?.counts.reduce((sum, count) => sum + count, 0)).toBe(seen)
+  expect(tally?.keys.length).toBeLessThanOrEqual(2000)
+})
+
 test('a later counter ends the one before', () => {
   const before = kernel.countColours('narrow')
   kernel.countColours('narrow')

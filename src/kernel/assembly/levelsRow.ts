@@ -43,8 +43,8 @@ function anyLess(a: v128, least: v128, b: v128, leastOfB: v128): v128 {
 
 /**
  * Delivered levels (`F` says of which rows) into the statistics and as codes, as `W` asks, saturated
- * or not (`S`), with composite or not (`C`). Codes go from byte `at` of each of the band's planes. Where levels are
- * measured the seven samples after the last must be no numbers.
+ * or not (`S`), with composite or not (`C`). Codes go from byte `at` of each of the band's planes.
+ * Where levels are measured the seven samples after the last must be no numbers.
  */
 export function levelsRow<F, W, S, C>(upper: usize, middle: usize, lower: usize, at: usize): void {
   const green = rowBytes
