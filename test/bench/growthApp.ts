@@ -10,7 +10,7 @@ import { seeded } from '../kernel/randomPictures.ts'
 import { REEL_ID } from '../support/sampleJob.ts'
 import { CUE_FRAMES, jobOf } from './growthJobs.ts'
 
-const RUNS = 5
+const RUNS = 3
 /** Longer than a change is left to settle before measuring begins. */
 const SETTLED_MS = 400
 

@@ -5,6 +5,8 @@ import { median } from './median.mjs'
 /** Blocks of a hundred frames: the first and the last thousand frames. */
 const BLOCKS = 10
 const MOST_TIME = 1.2
+/** Milliseconds a cue: a hundredth of what measuring the shortest of cues takes at 1080p. */
+const MOST_MORE = 1
 const MOST_MEMORY = 1.1
 
 const megabytes = (bytes) => (bytes / 2 ** 20).toFixed(0)
@@ -21,7 +23,7 @@ export const growthRows = async (root, folder) => {
   const { cues, frames, app } = JSON.parse(measured)
   const check = median(cues.checkMany) / median(cues.checkFew)
   const show = median(cues.showMany) / median(cues.showFew)
-  const [many, few] = [median(app.many), median(app.few)]
+  const [many, few] = [Math.min(...app.many), Math.min(...app.few)]
   // The least disturbed block of each: unlike the jobs above, these cannot take turns.
   const first = Math.min(...frames.blocks.slice(0, BLOCKS))
   const last = Math.min(...frames.blocks.slice(-BLOCKS))
@@ -37,11 +39,11 @@ export const growthRows = async (root, folder) => {
       isMet: check <= MOST_TIME && show <= MOST_TIME,
     },
     {
-      row: "measuring a cue in a job of 10,000, the app's own thread",
-      reference: 'the same in a job of 10',
-      result: `${(many / few).toFixed(1)} × (${many.toFixed(1)} against ${few.toFixed(1)} ms a cue)`,
-      goal: `at most ${MOST_TIME} ×`,
-      isMet: many / few <= MOST_TIME,
+      row: 'what the page itself does for a cue measured, in a job of 10,000',
+      reference: 'the same in a job of 1,010',
+      result: `${many.toFixed(2)} against ${few.toFixed(2)} ms`,
+      goal: `at most ${MOST_MORE} ms more`,
+      isMet: many - few <= MOST_MORE,
     },
     {
       row: 'the last 1,000 of 100,000 frames of a cue, colours counted',
