@@ -67,14 +67,13 @@ export function levelsRow<F, W, S, C>(upper: usize, middle: usize, lower: usize,
   const perB = held(14, f32x4.splat(cbPerDifference))
   const perR = held(15, f32x4.splat(crPerDifference))
   const whole = held(16, f32x4.splat(WHOLE))
-  const none = held(17, i16x8.splat(0))
-  const highest = held(18, i16x8.splat(1023))
-  let lowR = held(19, f32x4.splat(Infinity))
+  const highest = held(17, i16x8.splat(1023))
+  let lowR = held(18, f32x4.splat(Infinity))
   let lowG = lowR
   let lowB = lowR
   let lowY = lowR
   let lowC = lowR
-  let highR = held(20, f32x4.splat(-Infinity))
+  let highR = held(19, f32x4.splat(-Infinity))
   let highG = highR
   let highB = highR
   let highY = highR
@@ -109,17 +108,17 @@ export function levelsRow<F, W, S, C>(upper: usize, middle: usize, lower: usize,
     if (!is<W, Measured>()) {
       const to = at + (i >> 1)
       if (!is<W, Delivered>()) {
-        v128.store(rCodes + to, codes8(r0, r1, swing, black, whole, none, highest))
-        v128.store(gCodes + to, codes8(g0, g1, swing, black, whole, none, highest))
-        v128.store(bCodes + to, codes8(b0, b1, swing, black, whole, none, highest))
+        v128.store(rCodes + to, codes8(r0, r1, swing, black, whole, highest))
+        v128.store(gCodes + to, codes8(g0, g1, swing, black, whole, highest))
+        v128.store(bCodes + to, codes8(b0, b1, swing, black, whole, highest))
       }
-      v128.store(yCodes + to, codes8(y0, y1, swing, black, whole, none, highest))
+      v128.store(yCodes + to, codes8(y0, y1, swing, black, whole, highest))
       const cb0 = f32x4.sub(b0, y0)
       const cb1 = f32x4.sub(b1, y1)
-      v128.store(cbCodes + to, codes8(cb0, cb1, perB, zeroChroma, whole, none, highest))
+      v128.store(cbCodes + to, codes8(cb0, cb1, perB, zeroChroma, whole, highest))
       const cr0 = f32x4.sub(r0, y0)
       const cr1 = f32x4.sub(r1, y1)
-      v128.store(crCodes + to, codes8(cr0, cr1, perR, zeroChroma, whole, none, highest))
+      v128.store(crCodes + to, codes8(cr0, cr1, perR, zeroChroma, whole, highest))
     }
     if (is<W, Delivered>() || is<W, Kept>()) continue
     const low0 = f32x4.pmin(f32x4.pmin(r0, g0), b0)
