@@ -1,7 +1,8 @@
 import { boundFigures } from './boundFigures.ts'
-import { type BoxLevel, BRANCH, type CensusData, LEAF } from './censusData.ts'
+import type { BoxLevel, CensusData } from './censusData.ts'
 import { type CensusQuestion, settleFigures } from './censusQuestion.ts'
 import { isExactShape } from './censusShape.ts'
+import { walkBoxes } from './walkBoxes.ts'
 
 /** Pixels outside, and single colours too near a limit to be settled by bounds. */
 export type OutsideCount = {
@@ -16,7 +17,7 @@ export type OutsideCounter = (question: CensusQuestion) => OutsideCount
 
 /** The reference of counting: a box wholly inside or outside is settled at once. */
 export const createOutsideCounter = (census: CensusData): OutsideCounter => {
-  const { boxes: over, levels, keys, counts } = census
+  const { levels, counts } = census
   const isExact = isExactShape(census.shape)
   const perKey = isExact ? 3 : 6
   return (question) => {
@@ -38,25 +39,16 @@ export const createOutsideCounter = (census: CensusData): OutsideCounter => {
         if (settled === 'outside') atLeast += counts[i] as number
       }
     }
-    const countBoxes = (level: number, first: number, end: number): void => {
-      const { boxes, pixels } = over[level] as BoxLevel
-      for (let i = first; i < end; i++) {
-        ofBox(boxes, i * 6)
-        const settled = settleFigures(least, most, question)
-        if (settled === 'outside') {
-          atLeast += pixels[i] as number
-          atMost += pixels[i] as number
-        } else if (settled === 'open') {
-          if (level === 0) countColours(i * LEAF, Math.min((i + 1) * LEAF, keys.length))
-          else {
-            const below = (over[level - 1] as BoxLevel).pixels.length
-            countBoxes(level - 1, i * BRANCH, Math.min((i + 1) * BRANCH, below))
-          }
-        }
+    const isOpen = ({ boxes, pixels }: BoxLevel, box: number): boolean => {
+      ofBox(boxes, box * 6)
+      const settled = settleFigures(least, most, question)
+      if (settled === 'outside') {
+        atLeast += pixels[box] as number
+        atMost += pixels[box] as number
       }
+      return settled === 'open'
     }
-    const top = over.length - 1
-    countBoxes(top, 0, over[top]?.pixels.length ?? 0)
+    walkBoxes(census, isOpen, countColours)
     return { atLeast, atMost, open }
   }
 }

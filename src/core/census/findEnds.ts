@@ -1,7 +1,8 @@
 import { boundFigures } from './boundFigures.ts'
-import { type BoxLevel, BRANCH, type CensusData, LEAF } from './censusData.ts'
+import type { BoxLevel, CensusData } from './censusData.ts'
 import type { CensusQuestion } from './censusQuestion.ts'
 import { isExactShape } from './censusShape.ts'
+import { walkBoxes } from './walkBoxes.ts'
 
 /** Where the figures of a census end, in the order of `FigureBounds`. */
 export type CensusEnds = {
@@ -17,7 +18,7 @@ export type EndsFinder = (question: CensusQuestion) => CensusEnds
 
 /** The reference of finding: a box no part of which is past what was found is left alone. */
 export const createEndsFinder = (census: CensusData): EndsFinder => {
-  const { boxes: over, levels, keys } = census
+  const { levels } = census
   const isExact = isExactShape(census.shape)
   const perKey = isExact ? 3 : 6
   return (question) => {
@@ -53,19 +54,11 @@ export const createEndsFinder = (census: CensusData): EndsFinder => {
         if (isExact) open.push(i)
       }
     }
-    const searchBoxes = (level: number, first: number, end: number): void => {
-      for (let i = first; i < end; i++) {
-        ofBox((over[level] as BoxLevel).boxes, i * 6)
-        if (!isPromising()) continue
-        if (level === 0) searchKeys(i * LEAF, Math.min((i + 1) * LEAF, keys.length))
-        else {
-          const below = (over[level - 1] as BoxLevel).pixels.length
-          searchBoxes(level - 1, i * BRANCH, Math.min((i + 1) * BRANCH, below))
-        }
-      }
+    const isOpen = ({ boxes }: BoxLevel, box: number): boolean => {
+      ofBox(boxes, box * 6)
+      return isPromising()
     }
-    const top = over.length - 1
-    searchBoxes(top, 0, over[top]?.pixels.length ?? 0)
+    walkBoxes(census, isOpen, searchKeys)
     // Now that the ends are known, few of the places are still in question.
     open = open.filter((i) => {
       boundKey(levels, i * perKey)

@@ -1,5 +1,6 @@
 import { at } from '../base/assert.ts'
 import type { CensusData } from './censusData.ts'
+import { fewerColours } from './fewerColours.ts'
 import { keyBoxes } from './keyBoxes.ts'
 
 /** Some colours, R′G′B′ before the grade (three numbers each), and how many pixels each stands for. */
@@ -13,24 +14,15 @@ export type WeightedColours = {
  * the mean of a run of colours that lie near each other (the middle of a key's box where keys are
  * boxes), and all weights add up to the census's pixels.
  */
-export const weightedColours = (census: CensusData, most = 4096): WeightedColours => {
-  const { keys, counts, shape, coding } = census
+export const weightedColours = (
+  { keys, counts, shape, coding }: CensusData,
+  most = 4096,
+): WeightedColours => {
   const boxOf = keyBoxes(shape, coding)
-  const run = Math.max(1, Math.ceil(keys.length / most))
-  const count = Math.ceil(keys.length / run)
-  const colours = new Float64Array(count * 3)
-  const weights = new Float64Array(count)
+  const colours = new Float64Array(keys.length * 3)
   for (let i = 0; i < keys.length; i++) {
-    const place = Math.floor(i / run)
-    const weight = at(counts, i)
     const { low, high } = boxOf(at(keys, i))
-    const before = at(weights, place)
-    const share = weight / (before + weight)
-    weights[place] = before + weight
-    for (const c of [0, 1, 2] as const) {
-      const mean = at(colours, place * 3 + c)
-      colours[place * 3 + c] = mean + share * ((low[c] + high[c]) / 2 - mean)
-    }
+    for (const c of [0, 1, 2] as const) colours[i * 3 + c] = (low[c] + high[c]) / 2
   }
-  return { colours, weights }
+  return fewerColours({ colours, weights: Float64Array.from(counts) }, most)
 }

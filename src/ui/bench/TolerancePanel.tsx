@@ -121,13 +121,13 @@ export const TolerancePanel = () => {
       <p className="verdict" role="status" aria-label="Tolerance verdict">
         <span aria-hidden="true">{words.sign} </span>
         {verdict
-          ? `${words.word} · ${formatArea(verdict.areaOutside)} of the worst frame out`
+          ? `${words.word} · ${formatArea(verdict.areaOutside)} out at worst`
           : [words.word, words.detail].filter((part) => part !== '').join(' · ')}
       </p>
       {verdict && live && (
-        <p className="dim">
-          Live: {formatPartOut(live.verdict)} of the cue’s pixels out, before any filter
-          {live.standing === 'inside' && '; inside for certain'}
+        <p className="dim one-line">
+          Live: {formatPartOut(live.verdict)} of all pixels out
+          {live.standing === 'inside' ? '; inside for certain' : ', unfiltered'}
         </p>
       )}
       <p className="dim one-line" title={profile.name}>

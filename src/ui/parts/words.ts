@@ -23,14 +23,16 @@ export type VerdictWords = {
   readonly detail: string
 }
 
+/** The same where it may be wrapped: a number keeps its unit on its line. */
+const unbroken = (text: string): string => text.replaceAll(' ', '\u00a0')
+
 /** A verdict as a shape and a word: ● inside, ▲ over, ▼ under, ◆ both. */
 export const verdictWords = (verdict: Verdict | undefined): VerdictWords => {
   if (!verdict) return { sign: '◌', word: 'not measured', detail: '' }
-  if (verdict.isInside)
-    return { sign: '●', word: 'inside', detail: formatArea(verdict.areaOutside) }
+  const detail = unbroken(formatArea(verdict.areaOutside))
+  if (verdict.isInside) return { sign: '●', word: 'inside', detail }
   const isOver = verdict.areaAbove > 0
   const isUnder = verdict.areaBelow > 0
-  const detail = formatArea(verdict.areaOutside)
   if (isOver && isUnder) return { sign: '◆', word: 'over and under', detail }
   return isOver ? { sign: '▲', word: 'over', detail } : { sign: '▼', word: 'under', detail }
 }
@@ -51,8 +53,7 @@ export const liveWords = ({ verdict, standing }: LiveVerdict): VerdictWords => {
   if (standing === 'inside') return { sign: '●', word: 'inside', detail: '' }
   // What the colours do not tell of, a ramp or bars beside the picture, is still to be measured.
   if (verdict.outsideAtMost === 0) return { sign: '◇', word: 'none out', detail: 'unfiltered' }
-  // The number keeps its unit on its line.
-  const detail = `${formatPartOut(verdict).replaceAll(' ', '\u00a0')} unfiltered`
+  const detail = `${unbroken(formatPartOut(verdict))} unfiltered`
   return standing === 'outside'
     ? { sign: '◆', word: 'outside', detail }
     : { sign: '◇', word: 'some out', detail }

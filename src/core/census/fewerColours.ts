@@ -1,4 +1,4 @@
-import type { WeightedColours } from '../census/weightedColours.ts'
+import type { WeightedColours } from './weightedColours.ts'
 
 /** At most `most` colours: the means of runs of colours, each with the weight of its run. */
 export const fewerColours = (
