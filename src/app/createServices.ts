@@ -10,6 +10,7 @@ import { startChecker } from './checker.ts'
 import { pickJobFile, pickReelFiles, saveTextFile } from './files.ts'
 import { createFrameDesk } from './frameDesk.ts'
 import { prepareHandOver } from './handOver.ts'
+import { createHeldDesk } from './heldDesk.ts'
 import { createInstrumentDesk } from './instrumentDesk.ts'
 import { createMediaDesk } from './mediaDesk.ts'
 import { createPlayer } from './player.ts'
@@ -79,7 +80,11 @@ export const createServices = (store: AppStore): Services => {
       player.pause()
       shots.stop()
       await autosave.flush()
-      store.setState(({ isReference }) => ({ ...INITIAL_STATE, isReference }))
+      store.setState(({ isReference, preferences }) => ({
+        ...INITIAL_STATE,
+        isReference,
+        preferences,
+      }))
     },
     saveJobFile: async () => {
       const job = jobOf(store.getState())
@@ -98,6 +103,7 @@ export const createServices = (store: AppStore): Services => {
     readings: instruments.readings,
     measure: instruments.measure,
     stills,
+    held: createHeldDesk(),
     prepareHandOver: () => prepareHandOver(store),
     saveHandOver: ({ name, text, type }) => save(name, text, type),
   }

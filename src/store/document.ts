@@ -19,6 +19,7 @@ export const showJob = (store: AppStore, job: Job, shelfKey: string): void => {
     media: 'missing',
     playback: { ...INITIAL_STATE.playback, isTicking: store.getState().playback.isTicking },
     isReference: store.getState().isReference,
+    preferences: store.getState().preferences,
     playhead: frame(0),
   })
   followPlayhead(store)
@@ -46,6 +47,7 @@ export const perform = (
     tellProblems(store, result.problems)
     return false
   }
+  if (gesture !== store.getState().gesture) store.setState({ gesture })
   replaceHistory(store, history.record(before, result.value, gesture))
   return true
 }
@@ -53,7 +55,7 @@ export const perform = (
 /** Closes a gesture, so that the next change is an undo step of its own. */
 export const endGesture = (store: AppStore): void => {
   const { history: before } = store.getState()
-  if (before) store.setState({ history: history.endGesture(before) })
+  if (before) store.setState({ history: history.endGesture(before), gesture: undefined })
 }
 
 export const undo = (store: AppStore): void => {

@@ -2,7 +2,8 @@ import { type Frame, frame } from '../core/time/frame.ts'
 import type { AppStore } from './appStore.ts'
 import { reelOf } from './queries.ts'
 import { followPlayhead } from './selection.ts'
-import type { Playback, Step, View } from './state.ts'
+import type { Playback, Sheet, Step } from './state.ts'
+import type { View } from './view.ts'
 
 /** Puts the line on a frame, kept inside the reel. Returns where it went. */
 export const movePlayhead = (store: AppStore, wanted: number): Frame => {
@@ -21,5 +22,7 @@ export const setView = (store: AppStore, view: Partial<View>): void =>
 
 export const setPlayback = (store: AppStore, playback: Partial<Playback>): void =>
   store.setState({ playback: { ...store.getState().playback, ...playback } })
+
+export const setSheet = (store: AppStore, sheet: Sheet): void => store.setState({ sheet })
 
 export const setStep = (store: AppStore, step: Step): void => store.setState({ step })

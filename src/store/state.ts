@@ -9,20 +9,21 @@ import type { Frame } from '../core/time/frame.ts'
 import type { Rate } from '../core/time/rate.ts'
 import type { PictureLevels } from '../core/tolerance/pictureLevels.ts'
 import type { ToleranceProfile } from '../core/tolerance/profile.ts'
+import type { Clipboard } from './clipboard.ts'
+import { INITIAL_INSTRUMENTS, type InstrumentSettings } from './instrumentSettings.ts'
+import { INITIAL_LEDGER, type LedgerView } from './ledgerView.ts'
+import { type LookBook, NO_LOOKS } from './lookBook.ts'
+import { INITIAL_POINTING, type Pointing } from './pointing.ts'
+import { INITIAL_PREFERENCES, type Preferences } from './preferences.ts'
+import type { Proposal } from './proposal.ts'
 import { NO_VERDICTS, type VerdictBook } from './verdictBook.ts'
+import { INITIAL_VIEW, type View } from './view.ts'
 
 /** The parts of the job that have a screen of their own. */
 export type Step = 'prepare' | 'rehearse' | 'hand-over'
 
-/** What the picture shows: the graded picture, the scanned one, or both beside a wipe. */
-export type Compare = 'graded' | 'scanned' | 'wipe'
-
-export type View = {
-  readonly compare: Compare
-  /** Where the wipe stands, 0 (left) … 1 (right): scanned left of it, graded right. */
-  readonly wipeAt: number
-  readonly showsExcursions: boolean
-}
+/** What the controls of the bench are for: one sheet of them is out at a time. */
+export type Sheet = 'grade' | 'framing' | 'cue'
 
 export type Playback = {
   readonly isPlaying: boolean
@@ -103,6 +104,22 @@ export type AppState = {
   /** The cue a range selection starts from. */
   readonly anchor: CueId | undefined
   readonly view: View
+  readonly sheet: Sheet
+  readonly instruments: InstrumentSettings
+  readonly ledger: LedgerView
+  readonly pointing: Pointing
+  /** Whether a change to several cues adds to each (else it sets all alike). */
+  readonly isTrimming: boolean
+  readonly clipboard: Clipboard | undefined
+  /** A change that is shown but not kept yet. */
+  readonly proposal: Proposal | undefined
+  /** What is being dragged or nudged now; pictures are drawn coarsely until it rests. */
+  readonly gesture: string | undefined
+  /** Cues that have been under the line on this computer. */
+  readonly looked: ReadonlySet<CueId>
+  /** What cues look like, by `censusKeyOf`, as far as their colours were counted. */
+  readonly looks: LookBook
+  readonly preferences: Preferences
   readonly playback: Playback
   readonly finding: Progress | undefined
   readonly checking: Progress | undefined
@@ -130,7 +147,18 @@ export const INITIAL_STATE: AppState = {
   playhead: 0 as Frame,
   selection: [],
   anchor: undefined,
-  view: { compare: 'graded', wipeAt: 0.5, showsExcursions: false },
+  view: INITIAL_VIEW,
+  sheet: 'grade',
+  instruments: INITIAL_INSTRUMENTS,
+  ledger: INITIAL_LEDGER,
+  pointing: INITIAL_POINTING,
+  isTrimming: true,
+  clipboard: undefined,
+  proposal: undefined,
+  gesture: undefined,
+  looked: new Set(),
+  looks: NO_LOOKS,
+  preferences: INITIAL_PREFERENCES,
   playback: { isPlaying: false, speed: 1, isLooping: false, isTicking: false, late: 0 },
   finding: undefined,
   checking: undefined,

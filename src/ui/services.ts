@@ -1,4 +1,5 @@
 import type { Grade } from '../core/colour/grade.ts'
+import type { HeldId } from '../core/job/recordIds.ts'
 import type { Framing } from '../core/picture/framing.ts'
 import type { Coding, Planes } from '../core/picture/planes.ts'
 import type { Still } from '../core/picture/still.ts'
@@ -30,6 +31,13 @@ export type Reading = {
 export type Stills = {
   readonly get: (frame: Frame) => Still | undefined
   readonly request: (frame: Frame) => void
+  readonly subscribe: (listener: () => void) => () => void
+}
+
+/** The pictures of held frames, and of stills opened as references; `request` reads one. */
+export type HeldPictures = {
+  readonly get: (id: HeldId) => ShownFrame | undefined
+  readonly request: (id: HeldId) => void
   readonly subscribe: (listener: () => void) => () => void
 }
 
@@ -81,6 +89,7 @@ export type Services = {
   /** Asks for the frame on screen to be measured under these values. */
   readonly measure: (grade: Grade, framing: Framing) => void
   readonly stills: Stills
+  readonly held: HeldPictures
 
   readonly prepareHandOver: () => readonly HandOver[]
   readonly saveHandOver: (file: HandOverFile) => Promise<void>

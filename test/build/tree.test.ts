@@ -2,6 +2,7 @@ import { execFileSync } from 'node:child_process'
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { INITIAL_PREFERENCES } from '../../src/store/preferences.ts'
 import { keyConflicts } from '../../src/ui/commands/keys.ts'
 import { COMMANDS } from '../../src/ui/commands/registry.ts'
 
@@ -47,7 +48,7 @@ describe('the tree', () => {
   })
 
   it('gives no key to two commands', () => {
-    expect(keyConflicts(COMMANDS)).toEqual([])
+    expect(keyConflicts(COMMANDS, INITIAL_PREFERENCES)).toEqual([])
   })
 
   it('names every runtime package in the third-party notices', () => {

@@ -53,4 +53,5 @@ export const sampleJob = (
       return [cue.id, edit(cue, index)]
     }),
   ),
+  held: {},
 })

@@ -1,4 +1,4 @@
-import type { Cue, Job, JobInfo, Reel } from './job.ts'
+import type { Cue, HeldFrame, Job, JobInfo, Reel } from './job.ts'
 
 /** What happened to the records of one table, by id; `updated` holds [before, after]. */
 export type TableChange<Item> = {
@@ -12,6 +12,7 @@ export type Change = {
   readonly info?: TableChange<JobInfo>
   readonly reels?: TableChange<Reel>
   readonly cues?: TableChange<Cue>
+  readonly held?: TableChange<HeldFrame>
 }
 
 type Table<Item> = Readonly<Record<string, Item>>
@@ -28,6 +29,7 @@ export const applyChange = (job: Job, change: Change): Job => ({
   info: applyTable(job.info, change.info) as Job['info'],
   reels: applyTable(job.reels, change.reels),
   cues: applyTable(job.cues, change.cues),
+  held: applyTable(job.held, change.held),
 })
 
 const invertTable = <Item>(change: TableChange<Item>): TableChange<Item> => ({
@@ -42,6 +44,7 @@ export const invertChange = (change: Change): Change => ({
   ...(change.info && { info: invertTable(change.info) }),
   ...(change.reels && { reels: invertTable(change.reels) }),
   ...(change.cues && { cues: invertTable(change.cues) }),
+  ...(change.held && { held: invertTable(change.held) }),
 })
 
 /** Folds a record's states before and after into the table change they amount to. */
@@ -97,7 +100,13 @@ export const squashChanges = (a: Change, b: Change): Change => {
   const info = squashTable(a.info, b.info)
   const reels = squashTable(a.reels, b.reels)
   const cues = squashTable(a.cues, b.cues)
-  return { ...(info && { info }), ...(reels && { reels }), ...(cues && { cues }) }
+  const held = squashTable(a.held, b.held)
+  return {
+    ...(info && { info }),
+    ...(reels && { reels }),
+    ...(cues && { cues }),
+    ...(held && { held }),
+  }
 }
 
 /** The change that turns some cues into others; an id on one side only is added or removed. */
@@ -118,4 +127,7 @@ const isTableEmpty = (change: TableChange<unknown> | undefined): boolean =>
 
 /** True when a change does nothing, so that it makes no undo step. */
 export const isEmptyChange = (change: Change): boolean =>
-  isTableEmpty(change.info) && isTableEmpty(change.reels) && isTableEmpty(change.cues)
+  isTableEmpty(change.info) &&
+  isTableEmpty(change.reels) &&
+  isTableEmpty(change.cues) &&
+  isTableEmpty(change.held)

@@ -6,7 +6,7 @@ import type { Gauge } from '../time/footage.ts'
 import type { Frame } from '../time/frame.ts'
 import type { Rate } from '../time/rate.ts'
 import type { ToleranceProfile } from '../tolerance/profile.ts'
-import type { CueId, ReelId } from './recordIds.ts'
+import type { CueId, HeldId, ReelId } from './recordIds.ts'
 
 /** Who stated a fact about the media: the file itself, or the person. */
 export type StatedBy = 'file' | 'person'
@@ -49,6 +49,15 @@ export type Reel = {
 
 export type AgreementState = 'open' | 'agreed' | 'asked'
 
+/** What was on screen when a cue was agreed. */
+export type AgreedLook = { readonly grade: Grade; readonly framing: Framing }
+
+/** How values pass from the cue before over a ramp: evenly, or slowly at both ends. */
+export type RampShape = 'linear' | 'eased'
+
+/** Another grade kept on a cue. */
+export type Alternate = { readonly name: string; readonly grade: Grade }
+
 /** How a cue's beginning was found. */
 export type BoundaryFound = {
   readonly kind: 'start' | 'cut' | 'dissolve' | 'fade-out' | 'fade-in' | 'dip' | 'by-hand'
@@ -63,11 +72,29 @@ export type Cue = {
   readonly first: Frame
   /** Frames over which values move from the previous cue's to this cue's; 0 = on the frame. */
   readonly ramp: number
+  readonly rampShape: RampShape
   readonly boundary: BoundaryFound
+  /** The grade in force, and its name where alternates are kept beside it. */
   readonly grade: Grade
+  readonly gradeName: string
+  readonly alternates: readonly Alternate[]
   readonly framing: Framing
+  /** Cues of one scene carry the same mark; '' = none. */
+  readonly scene: string
   readonly note: string
   readonly agreement: AgreementState
+  /** What was agreed; null unless `agreement` is 'agreed'. */
+  readonly agreedLook: AgreedLook | null
+}
+
+/** A frame of a reel kept as a reference, as it was graded and framed when it was kept. */
+export type HeldFrame = {
+  readonly id: HeldId
+  readonly reel: ReelId
+  readonly frame: Frame
+  readonly name: string
+  readonly grade: Grade
+  readonly framing: Framing
 }
 
 /** What holds for the whole job. */
@@ -85,4 +112,5 @@ export type Job = {
   readonly info: { readonly job: JobInfo }
   readonly reels: Readonly<Record<ReelId, Reel>>
   readonly cues: Readonly<Record<CueId, Cue>>
+  readonly held: Readonly<Record<HeldId, HeldFrame>>
 }

@@ -24,3 +24,13 @@ export const PROFILE_NAME_LIMIT = 100
 
 /** The size of a limit of a house profile, as signal: no signal comes near it. */
 export const LARGEST_LEVEL = 10
+
+/** Alternates of a cue, and the characters of a grade's name. */
+export const MOST_ALTERNATES = 12
+export const GRADE_NAME_LIMIT = 100
+
+/** Characters of a scene mark. */
+export const SCENE_LIMIT = 100
+
+/** Held frames of a job. */
+export const MOST_HELD = 500

@@ -9,4 +9,5 @@ export const newJob = (title: string, reel: Reel, cueId: CueId): Job => ({
   info: { job: { id: 'job', title, tolerance: EBU_R103_V3.id, profiles: [] } },
   reels: { [reel.id]: reel },
   cues: { [cueId]: newCue(cueId, reel.id, frame(0), { kind: 'start', confidence: 1 }) },
+  held: {},
 })

@@ -1,10 +1,9 @@
 import { MissingMedia } from '../parts/MissingMedia.tsx'
-import { CuePanel } from './CuePanel.tsx'
-import { FramingPanel } from './FramingPanel.tsx'
-import { GradeTable } from './GradeTable.tsx'
 import { Instruments } from './Instruments.tsx'
 import { Picture } from './Picture.tsx'
 import { PictureBar } from './PictureBar.tsx'
+import { ProposalBar } from './ProposalBar.tsx'
+import { Sheets } from './Sheets.tsx'
 
 /** Where a cue is judged and changed: the picture, the instruments, the controls. */
 export const Bench = () => (
@@ -12,13 +11,10 @@ export const Bench = () => (
     <PictureBar />
     <div className="picture-place">
       <Picture />
+      <ProposalBar />
       <MissingMedia />
     </div>
     <Instruments />
-    <div className="controls">
-      <GradeTable />
-      <FramingPanel />
-      <CuePanel />
-    </div>
+    <Sheets />
   </section>
 )

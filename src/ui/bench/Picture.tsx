@@ -14,9 +14,11 @@ import type { ShownFrame } from '../services.ts'
 import { fitPicture } from './pictureSize.ts'
 
 const compareOf = ({ view }: AppState): RenderCompare =>
-  view.compare === 'wipe'
-    ? { kind: 'wipe', at: view.wipeAt }
-    : { kind: view.compare === 'scanned' ? 'scanned' : 'none' }
+  view.isPeeking
+    ? { kind: 'scanned' }
+    : view.arrangement === 'wipe'
+      ? { kind: 'wipe', at: view.wipeAt }
+      : { kind: 'none' }
 
 /** What is to be drawn for a frame, from the job as it is now. */
 const viewOf = (state: AppState, shown: ShownFrame): PreviewView | undefined => {
@@ -30,7 +32,7 @@ const viewOf = (state: AppState, shown: ShownFrame): PreviewView | undefined => 
     excursions: state.view.showsExcursions
       ? { ...levelLimits(profileOf(job)), matrix: shown.coding.matrix }
       : null,
-    isMoving: state.playback.isPlaying,
+    isMoving: state.playback.isPlaying || state.gesture !== undefined,
   }
 }
 
@@ -80,7 +82,8 @@ export const Picture = () => {
     () =>
       store.subscribe((after, before) => {
         const isStopped = before.playback.isPlaying && !after.playback.isPlaying
-        if (isStopped || after.history !== before.history || after.view !== before.view)
+        const isAtRest = before.gesture !== undefined && after.gesture === undefined
+        if (isStopped || isAtRest || after.history !== before.history || after.view !== before.view)
           requestDraw()
       }),
     [store, requestDraw],
@@ -102,7 +105,7 @@ export const Picture = () => {
     <div className="picture" ref={area}>
       <div className="picture-frame" style={size}>
         <canvas ref={canvas} style={size} role="img" aria-label="Picture" />
-        {view.compare === 'wipe' && (
+        {view.arrangement === 'wipe' && (
           <div
             className="wipe"
             role="slider"
@@ -126,8 +129,10 @@ export const Picture = () => {
             }}
           />
         )}
-        {view.compare !== 'graded' && <span className="picture-word left">scanned</span>}
-        {view.compare === 'wipe' && <span className="picture-word right">graded</span>}
+        {(view.isPeeking || view.arrangement === 'wipe') && (
+          <span className="picture-word left">scanned</span>
+        )}
+        {view.arrangement === 'wipe' && <span className="picture-word right">graded</span>}
       </div>
     </div>
   )

@@ -35,7 +35,6 @@ export const BOUNDARY_COMMANDS: readonly Command[] = [
     id: 'find-shots',
     label: 'Find shots',
     group: 'Boundaries',
-    keys: ['Mod+F'],
     isPossible: (state) => state.media === 'ready' && state.finding === undefined,
     run: ({ services }) => void services.findShots(),
   },
@@ -43,7 +42,6 @@ export const BOUNDARY_COMMANDS: readonly Command[] = [
     id: 'next-doubtful',
     label: 'Next doubtful boundary',
     group: 'Boundaries',
-    keys: ['D'],
     isPossible: (state) => standingOf(state).doubtful > 0,
     run: goToNextDoubtful,
   },
@@ -51,7 +49,6 @@ export const BOUNDARY_COMMANDS: readonly Command[] = [
     id: 'keep',
     label: 'Keep this boundary and go to the next doubtful one',
     group: 'Boundaries',
-    keys: ['K'],
     isPossible: isOnDoubtful,
     run: (app) => {
       const cue = currentCue(app.store.getState())
@@ -64,7 +61,6 @@ export const BOUNDARY_COMMANDS: readonly Command[] = [
     id: 'drop',
     label: 'Drop this boundary and go to the next doubtful one',
     group: 'Boundaries',
-    keys: ['X'],
     isPossible: (state) => isOnDoubtful(state) && canMove(state),
     run: (app) => {
       const cue = currentCue(app.store.getState())
@@ -77,7 +73,6 @@ export const BOUNDARY_COMMANDS: readonly Command[] = [
     id: 'boundary-back',
     label: 'Move the cue’s beginning one frame back',
     group: 'Boundaries',
-    keys: ['Alt+ArrowLeft'],
     isPossible: canMove,
     run: (app) => move(app, -1),
   },
@@ -85,7 +80,6 @@ export const BOUNDARY_COMMANDS: readonly Command[] = [
     id: 'boundary-on',
     label: 'Move the cue’s beginning one frame on',
     group: 'Boundaries',
-    keys: ['Alt+ArrowRight'],
     isPossible: canMove,
     run: (app) => move(app, 1),
   },
@@ -93,7 +87,6 @@ export const BOUNDARY_COMMANDS: readonly Command[] = [
     id: 'boundary-here',
     label: 'Bring the next cue’s beginning to the line',
     group: 'Boundaries',
-    keys: ['B'],
     isPossible: (state) => (cuesOf(state).at(-1)?.first ?? 0) > state.playhead,
     run: ({ store }) => {
       const state = store.getState()

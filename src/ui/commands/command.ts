@@ -6,9 +6,19 @@ export type Command = {
   readonly id: string
   readonly label: string
   /** Under which heading the list of commands shows it. */
-  readonly group: 'Job' | 'Play' | 'Cues' | 'Boundaries' | 'Picture'
-  /** Keys that run it, such as 'Space', 'Shift+ArrowRight', 'Mod+Z' (Mod is Ctrl or ⌘). */
-  readonly keys: readonly string[]
+  readonly group:
+    | 'Job'
+    | 'Play'
+    | 'Cues'
+    | 'Boundaries'
+    | 'Picture'
+    | 'Instruments'
+    | 'Grade'
+    | 'Framing'
+    | 'Ledger'
+    | 'Settings'
   readonly isPossible: (state: AppState) => boolean
   readonly run: (app: App) => void
+  /** For what holds only as long as its key or button does: run on pressing, this on letting go. */
+  readonly release?: (app: App) => void
 }

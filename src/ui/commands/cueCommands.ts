@@ -24,7 +24,6 @@ export const CUE_COMMANDS: readonly Command[] = [
     id: 'split',
     label: 'Split the cue at the line',
     group: 'Cues',
-    keys: ['S'],
     isPossible: (state) => hasCue(state) && currentCue(state)?.first !== state.playhead,
     run: ({ store }) => {
       const { reelId, playhead } = store.getState()
@@ -35,7 +34,6 @@ export const CUE_COMMANDS: readonly Command[] = [
     id: 'join',
     label: 'Join to the cue before',
     group: 'Cues',
-    keys: ['J', 'Delete'],
     isPossible: canJoin,
     run: ({ store }) => {
       const ids = editedCues(store)
@@ -48,7 +46,6 @@ export const CUE_COMMANDS: readonly Command[] = [
     id: 'select-all',
     label: 'Select all cues',
     group: 'Cues',
-    keys: ['Mod+A'],
     isPossible: hasCue,
     run: ({ store }) => selectAll(store),
   },
@@ -56,7 +53,6 @@ export const CUE_COMMANDS: readonly Command[] = [
     id: 'reset-grade',
     label: 'Reset the grade',
     group: 'Cues',
-    keys: ['Mod+Backspace'],
     isPossible: hasCue,
     run: ({ store }) =>
       perform(store, (job) =>
@@ -67,7 +63,6 @@ export const CUE_COMMANDS: readonly Command[] = [
     id: 'reset-framing',
     label: 'Reset the framing',
     group: 'Cues',
-    keys: [],
     isPossible: hasCue,
     run: ({ store }) =>
       perform(store, (job) =>
@@ -78,7 +73,6 @@ export const CUE_COMMANDS: readonly Command[] = [
     id: 'next-outside',
     label: 'Next cue outside tolerance',
     group: 'Cues',
-    keys: ['O'],
     isPossible: (state) => standingOf(state).outside > 0,
     run: ({ store, services }) => {
       const state = store.getState()

@@ -1,4 +1,6 @@
+import type { Preferences } from '../../store/preferences.ts'
 import type { Command } from './command.ts'
+import { LEFT_HAND_KEYS } from './keyLayouts.ts'
 
 type KeyPress = {
   readonly key: string
@@ -22,13 +24,18 @@ export const keyName = (press: KeyPress): string => {
   ].join('')
 }
 
+/** The keys of a command: the person's own where given, otherwise the layout's. */
+export const keysOf = (id: string, { keys }: Preferences): readonly string[] =>
+  keys[id] ?? LEFT_HAND_KEYS[id] ?? []
+
 /** The command a key runs, among those given. */
 export const commandForKey = (
   commands: readonly Command[],
   press: KeyPress,
+  preferences: Preferences,
 ): Command | undefined => {
   const name = keyName(press)
-  return commands.find((command) => command.keys.includes(name))
+  return commands.find(({ id }) => keysOf(id, preferences).includes(name))
 }
 
 /** How a key is written on the screen. */
@@ -43,11 +50,14 @@ export const keyLabel = (key: string, isMac: boolean): string =>
     .replace('PageDown', 'Page Down')
 
 /** Pairs of commands that ask for the same key: there must be none. */
-export const keyConflicts = (commands: readonly Command[]): readonly string[] => {
+export const keyConflicts = (
+  commands: readonly Command[],
+  preferences: Preferences,
+): readonly string[] => {
   const owners = new Map<string, string>()
   const conflicts: string[] = []
-  for (const { id, keys } of commands)
-    for (const key of keys) {
+  for (const { id } of commands)
+    for (const key of keysOf(id, preferences)) {
       const owner = owners.get(key)
       if (owner !== undefined) conflicts.push(`${key}: ${owner} and ${id}`)
       else owners.set(key, id)

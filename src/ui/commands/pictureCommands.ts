@@ -9,27 +9,24 @@ export const PICTURE_COMMANDS: readonly Command[] = [
     id: 'wipe',
     label: 'Wipe between scanned and graded',
     group: 'Picture',
-    keys: ['W'],
     isPossible: hasMedia,
     run: ({ store }) =>
-      setView(store, { compare: store.getState().view.compare === 'wipe' ? 'graded' : 'wipe' }),
+      setView(store, {
+        arrangement: store.getState().view.arrangement === 'wipe' ? 'alone' : 'wipe',
+      }),
   },
   {
     id: 'scanned',
     label: 'Show the scanned picture',
     group: 'Picture',
-    keys: ['V'],
     isPossible: hasMedia,
-    run: ({ store }) =>
-      setView(store, {
-        compare: store.getState().view.compare === 'scanned' ? 'graded' : 'scanned',
-      }),
+    run: ({ store }) => setView(store, { isPeeking: true }),
+    release: ({ store }) => setView(store, { isPeeking: false }),
   },
   {
     id: 'excursions',
     label: 'Show excursions on the picture',
     group: 'Picture',
-    keys: ['E'],
     isPossible: hasMedia,
     run: ({ store }) => setView(store, { showsExcursions: !store.getState().view.showsExcursions }),
   },

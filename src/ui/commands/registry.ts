@@ -1,9 +1,16 @@
 import { BOUNDARY_COMMANDS } from './boundaryCommands.ts'
+import { CARRY_COMMANDS } from './carryCommands.ts'
 import type { Command } from './command.ts'
+import { COMPARE_COMMANDS } from './compareCommands.ts'
 import { CUE_COMMANDS } from './cueCommands.ts'
+import { FRAMING_COMMANDS } from './framingCommands.ts'
+import { INSTRUMENT_COMMANDS } from './instrumentCommands.ts'
 import { JOB_COMMANDS } from './jobCommands.ts'
+import { LEDGER_COMMANDS } from './ledgerCommands.ts'
 import { PICTURE_COMMANDS } from './pictureCommands.ts'
 import { PLAY_COMMANDS } from './playCommands.ts'
+import { SETTINGS_COMMANDS } from './settingsCommands.ts'
+import { SOLVE_COMMANDS } from './solveCommands.ts'
 
 /** Everything a person can do by name or key. */
 export const COMMANDS: readonly Command[] = [
@@ -12,6 +19,13 @@ export const COMMANDS: readonly Command[] = [
   ...CUE_COMMANDS,
   ...BOUNDARY_COMMANDS,
   ...PICTURE_COMMANDS,
+  ...COMPARE_COMMANDS,
+  ...INSTRUMENT_COMMANDS,
+  ...FRAMING_COMMANDS,
+  ...SOLVE_COMMANDS,
+  ...CARRY_COMMANDS,
+  ...LEDGER_COMMANDS,
+  ...SETTINGS_COMMANDS,
 ]
 
 const byId = new Map(COMMANDS.map((command) => [command.id, command]))

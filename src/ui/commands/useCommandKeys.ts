@@ -39,7 +39,7 @@ export const useCommandKeys = (): void => {
         document.querySelector('[role="dialog"], [role="alertdialog"]') !== null
       )
         return
-      const command = commandForKey(COMMANDS, event)
+      const command = commandForKey(COMMANDS, event, app.store.getState().preferences)
       if (!command) return
       event.preventDefault()
       if (command.isPossible(app.store.getState())) command.run(app)

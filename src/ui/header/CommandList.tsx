@@ -14,7 +14,7 @@ import {
   useFilter,
 } from 'react-aria-components'
 import { useApp, useAppState } from '../appContext.ts'
-import { keyLabel } from '../commands/keys.ts'
+import { keyLabel, keysOf } from '../commands/keys.ts'
 import { COMMANDS, commandById } from '../commands/registry.ts'
 
 const IS_MAC = /Mac|iPhone|iPad/u.test(navigator.userAgent)
@@ -23,6 +23,7 @@ const IS_MAC = /Mac|iPhone|iPad/u.test(navigator.userAgent)
 export const CommandList = () => {
   const app = useApp()
   const [isOpen, setIsOpen] = useState(false)
+  const preferences = useAppState((state) => state.preferences)
   const { contains } = useFilter({ sensitivity: 'base' })
   const impossible = useAppState((state) =>
     COMMANDS.filter((command) => !command.isPossible(state))
@@ -52,7 +53,11 @@ export const CommandList = () => {
                   <MenuItem key={command.id} id={command.id} textValue={command.label}>
                     <span className="dim">{command.group}</span>
                     <span>{command.label}</span>
-                    <kbd>{command.keys.map((key) => keyLabel(key, IS_MAC)).join(' or ')}</kbd>
+                    <kbd>
+                      {keysOf(command.id, preferences)
+                        .map((key) => keyLabel(key, IS_MAC))
+                        .join(' or ')}
+                    </kbd>
                   </MenuItem>
                 ))}
               </Menu>

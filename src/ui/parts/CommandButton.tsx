@@ -1,6 +1,6 @@
 import { Button } from 'react-aria-components'
 import { useApp, useAppState } from '../appContext.ts'
-import { keyLabel } from '../commands/keys.ts'
+import { keyLabel, keysOf } from '../commands/keys.ts'
 import { commandById } from '../commands/registry.ts'
 
 const IS_MAC = /Mac|iPhone|iPad/u.test(navigator.userAgent)
@@ -20,7 +20,7 @@ export const CommandButton = ({ id, label, isPressed, className, isTerse }: Comm
   const app = useApp()
   const command = commandById(id)
   const isPossible = useAppState(command.isPossible)
-  const key = command.keys[0]
+  const key = useAppState(({ preferences }) => keysOf(id, preferences)[0])
   const isShort = label !== undefined
   return (
     <Button

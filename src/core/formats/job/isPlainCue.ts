@@ -1,4 +1,10 @@
-import { LARGEST_NUMBER, SMALLEST_GAMMA } from '../../job/limits.ts'
+import {
+  GRADE_NAME_LIMIT,
+  LARGEST_NUMBER,
+  MOST_ALTERNATES,
+  SCENE_LIMIT,
+  SMALLEST_GAMMA,
+} from '../../job/limits.ts'
 
 /**
  * Whether a value is a cue just as `cueSchema` has it: the same answer, found some thirty times
@@ -6,20 +12,25 @@ import { LARGEST_NUMBER, SMALLEST_GAMMA } from '../../job/limits.ts'
  * schema, which can say why. A test holds the two together.
  */
 export const isPlainCue = (value: unknown): boolean => {
-  if (!hasJust(value, 9)) return false
-  const { id, reel, first, ramp, boundary, grade, framing, note, agreement } = value
+  if (!hasJust(value, 14)) return false
+  const { id, reel, first, ramp, rampShape, boundary, scene, note } = value
+  const { grade, gradeName, alternates, framing, agreement, agreedLook } = value
   return (
     isIdentifier(id) &&
     isIdentifier(reel) &&
     isWhole(first, Number.MAX_SAFE_INTEGER) &&
     isWhole(ramp, 10_000) &&
     isBoundary(boundary) &&
+    (rampShape === 'linear' || rampShape === 'eased') &&
     isGrade(grade) &&
+    isText(gradeName, GRADE_NAME_LIMIT) &&
+    isAlternates(alternates) &&
     isFraming(framing) &&
-    typeof note === 'string' &&
-    note.length <= 4000 &&
+    isText(scene, SCENE_LIMIT) &&
+    isText(note, 4000) &&
     typeof agreement === 'string' &&
-    AGREEMENTS.has(agreement)
+    AGREEMENTS.has(agreement) &&
+    (agreedLook === null || isLook(agreedLook))
   )
 }
 
@@ -36,6 +47,9 @@ const hasJust = (value: unknown, keys: number): value is Record<string, unknown>
 
 const isIdentifier = (value: unknown): boolean =>
   typeof value === 'string' && IDENTIFIER.test(value)
+
+const isText = (value: unknown, limit: number): boolean =>
+  typeof value === 'string' && value.length <= limit
 
 const isBetween = (value: unknown, low: number, high: number): boolean =>
   typeof value === 'number' && value >= low && value <= high
@@ -71,3 +85,13 @@ const isFraming = (value: unknown): boolean =>
   isBetween(value.rotation, -180, 180) &&
   isBetween(value.squeeze, 0.25, 4) &&
   isBetween(value.blanking, -0.95, 0.95)
+
+const isAlternates = (value: unknown): boolean =>
+  Array.isArray(value) &&
+  value.length <= MOST_ALTERNATES &&
+  value.every(
+    (each) => hasJust(each, 2) && isText(each.name, GRADE_NAME_LIMIT) && isGrade(each.grade),
+  )
+
+const isLook = (value: unknown): boolean =>
+  hasJust(value, 2) && isGrade(value.grade) && isFraming(value.framing)

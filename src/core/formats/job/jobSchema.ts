@@ -1,11 +1,15 @@
 import * as v from 'valibot'
 import {
+  GRADE_NAME_LIMIT,
   LARGEST_DENSITY,
   LARGEST_LEVEL,
   LARGEST_NUMBER,
+  MOST_ALTERNATES,
+  MOST_HELD,
   MOST_HOUSE_PROFILES,
   NAME_LIMIT,
   PROFILE_NAME_LIMIT,
+  SCENE_LIMIT,
   SMALLEST_FILM_GAMMA,
   SMALLEST_GAMMA,
 } from '../../job/limits.ts'
@@ -60,14 +64,35 @@ export const cueSchema = v.strictObject({
   reel: identifier,
   first: v.pipe(wholeFrom(0), v.description('First frame of the cue, from 0.')),
   ramp: v.pipe(wholeFrom(0), v.maxValue(10_000)),
+  rampShape: v.picklist(['linear', 'eased']),
   boundary: v.strictObject({
     kind: v.picklist(['start', 'cut', 'dissolve', 'fade-out', 'fade-in', 'dip', 'by-hand']),
     confidence: v.pipe(finite, v.minValue(0), v.maxValue(1)),
   }),
   grade: gradeSchema,
+  gradeName: v.pipe(text(GRADE_NAME_LIMIT), v.description('Of the grade in force.')),
+  alternates: v.pipe(
+    v.array(v.strictObject({ name: text(GRADE_NAME_LIMIT), grade: gradeSchema })),
+    v.maxLength(MOST_ALTERNATES),
+    v.description('Other grades kept on the cue.'),
+  ),
   framing: framingSchema,
+  scene: v.pipe(text(SCENE_LIMIT), v.description('Mark that cues of one scene share.')),
   note: text(4000),
   agreement: v.picklist(['open', 'agreed', 'asked']),
+  agreedLook: v.pipe(
+    v.nullable(v.strictObject({ grade: gradeSchema, framing: framingSchema })),
+    v.description('What was agreed; null unless agreed.'),
+  ),
+})
+
+const heldSchema = v.strictObject({
+  id: identifier,
+  reel: identifier,
+  frame: wholeFrom(0),
+  name: text(NAME_LIMIT),
+  grade: gradeSchema,
+  framing: framingSchema,
 })
 
 const statedBy = v.picklist(['file', 'person'])
@@ -161,4 +186,5 @@ export const jobFileSchema = v.strictObject({
   }),
   reels: v.pipe(v.array(reelSchema), v.minLength(1), v.maxLength(1000)),
   cues: v.pipe(v.array(cueSchema), v.maxLength(MOST_CUES)),
+  held: v.pipe(v.array(heldSchema), v.maxLength(MOST_HELD)),
 })

@@ -13,7 +13,7 @@ export type Migration = {
 }
 
 /** The version this program writes. */
-export const JOB_VERSION = 3
+export const JOB_VERSION = 4
 
 type AnyRecord = Readonly<Record<string, unknown>>
 
@@ -28,6 +28,36 @@ const withInfo = (file: AnyJobFile, change: (info: AnyRecord) => unknown): AnyJo
     : file
 
 const isRecord = (value: unknown): value is AnyRecord => typeof value === 'object' && value !== null
+
+/** The same file with `change` done to each of its cues, where it has cues. */
+const withCues = (file: AnyJobFile, change: (cue: AnyRecord) => unknown): AnyJobFile =>
+  Array.isArray(file.cues)
+    ? { ...file, cues: file.cues.map((cue: unknown) => (isRecord(cue) ? change(cue) : cue)) }
+    : file
+
+/** A cue that was agreed in an earlier version was agreed as it stands in the file. */
+const cueUpTo4 = (cue: AnyRecord): AnyRecord => ({
+  ...cue,
+  rampShape: 'linear',
+  gradeName: '',
+  alternates: [],
+  scene: '',
+  agreedLook: cue.agreement === 'agreed' ? { grade: cue.grade, framing: cue.framing } : null,
+})
+
+/** What was changed since it was agreed is not agreed to a version that cannot tell. */
+const cueDownTo3 = ({
+  rampShape: _shape,
+  gradeName: _name,
+  alternates: _alternates,
+  scene: _scene,
+  agreedLook,
+  ...cue
+}: AnyRecord): AnyRecord => {
+  const now = JSON.stringify({ grade: cue.grade, framing: cue.framing })
+  const isAsAgreed = cue.agreement !== 'agreed' || JSON.stringify(agreedLook) === now
+  return isAsAgreed ? cue : { ...cue, agreement: 'open' }
+}
 
 /** The same file with `change` done to the framing of each of its cues, where they have one. */
 const withFramings = (file: AnyJobFile, change: (framing: AnyRecord) => unknown): AnyJobFile =>
@@ -62,6 +92,12 @@ export const MIGRATIONS: readonly Migration[] = [
     to: 3,
     up: (file) => withFramings(file, (framing) => ({ ...IDENTITY_FRAMING, ...framing })),
     down: (file) => withFramings(file, ({ zoom, pan, tilt }) => ({ zoom, pan, tilt })),
+  },
+  {
+    // Version 4 has eased ramps, alternates, scene marks, what was agreed, and held frames.
+    to: 4,
+    up: (file) => ({ ...withCues(file, cueUpTo4), held: [] }),
+    down: ({ held: _, ...file }) => withCues(file, cueDownTo3),
   },
 ]
 

@@ -84,7 +84,7 @@ export const readJob = (text: string): Result<Job> => {
     const [first, ...rest] = file.issues.map(fromIssue)
     return first ? fail(first, ...rest) : fail(problem('malformed', 'The job cannot be read.'))
   }
-  const { info, reels } = file.output
+  const { info, reels, held } = file.output
   const cues = (plainCues ?? file.output.cues) as readonly unknown[] as readonly Cue[]
   const problems = checkJob(info, reels as readonly unknown[] as readonly Reel[], cues)
   return resultOf(
@@ -92,6 +92,7 @@ export const readJob = (text: string): Result<Job> => {
       info: { job: info },
       reels: Object.fromEntries(reels.map((reel) => [reel.id, reel])),
       cues: Object.fromEntries(cues.map((cue) => [cue.id, cue])),
+      held: Object.fromEntries(held.map((each) => [each.id, each])),
     } as unknown as Job,
     problems,
   )

@@ -1,5 +1,5 @@
 import { cuesOfReel } from '../../job/cueList.ts'
-import type { Job, Reel } from '../../job/job.ts'
+import type { HeldFrame, Job, Reel } from '../../job/job.ts'
 import { JOB_VERSION } from './migrations.ts'
 
 /**
@@ -15,6 +15,7 @@ export const writeJob = (job: Job): string => {
     info: job.info.job,
     reels,
     cues,
+    held: Object.values<HeldFrame>(job.held).toSorted((a, b) => (a.id < b.id ? -1 : 1)),
   }
   return `${JSON.stringify(file, undefined, 2)}\n`
 }

@@ -26,6 +26,7 @@ export const splitCue = (
     boundary: { kind: 'by-hand', confidence: 1 },
     note: '',
     agreement: 'open',
+    agreedLook: null,
   } as const
   return ok({ label: 'Split cue', change: cueChange([], [added]) })
 }

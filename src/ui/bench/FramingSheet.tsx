@@ -39,7 +39,7 @@ const openRatio = ({ blanking }: Framing, aspect: number): string =>
   `${(blanking >= 0 ? aspect / (1 - blanking) : aspect * (1 + blanking)).toFixed(2)} : 1`
 
 /** The cue's framing: where the delivered picture lies on the scanned one, and what is blanked. */
-export const FramingPanel = () => {
+export const FramingSheet = () => {
   const { store } = useApp()
   const cue = useAppState(currentCue)
   const reel = useAppState(reelOf)

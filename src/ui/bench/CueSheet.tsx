@@ -14,7 +14,7 @@ import { formatNumber } from '../parts/numberText.ts'
 import { STRINGS } from '../strings.ts'
 
 /** The cue itself: how it begins, over how many frames, and the note on it. */
-export const CuePanel = () => {
+export const CueSheet = () => {
   const { store, services } = useApp()
   const cue = useAppState(currentCue)
   const cues = useAppState(cuesOf)

@@ -21,7 +21,7 @@ const COLUMNS: readonly { column: Column; name: string }[] = [
 ]
 
 /** The cue's grade as numbers: gain, gamma and lift for all and for each channel; saturation. */
-export const GradeTable = () => {
+export const GradeSheet = () => {
   const { store } = useApp()
   const cue = useAppState(currentCue)
   const edited = useAppState((state) => state.selection.length)

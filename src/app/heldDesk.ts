@@ -1,0 +1,7 @@
+import type { HeldPictures } from '../ui/services.ts'
+
+export const createHeldDesk = (): HeldPictures => ({
+  get: () => undefined,
+  request: () => undefined,
+  subscribe: () => () => undefined,
+})

@@ -1,0 +1,3 @@
+import type { Command } from './command.ts'
+
+export const CARRY_COMMANDS: readonly Command[] = []
