@@ -1,6 +1,6 @@
 import { isPlainBase } from '../film/filmBase.ts'
 import { cuesOfReel } from '../job/cueList.ts'
-import type { Cue, Job } from '../job/job.ts'
+import type { Cue, HeldFrame, Job } from '../job/job.ts'
 import type { ReelId } from '../job/recordIds.ts'
 import { IDENTITY_FRAMING, sameFraming } from '../picture/framing.ts'
 
@@ -35,6 +35,13 @@ export const sharedLosses = (job: Job, reelId: ReelId): readonly string[] => {
     losses.push(
       `The ramp of ${cueWords(ramped)}: a reader changes the grade on the cue's first frame.`,
     )
+  const alternates = numbersWhere(cues, (cue) => cue.alternates.length > 0)
+  if (alternates.length > 0)
+    losses.push(`The alternates of ${cueWords(alternates)}: only the grade in force goes out.`)
+  const marked = numbersWhere(cues, ({ scene }) => scene !== '')
+  if (marked.length > 0) losses.push(`The scene mark of ${cueWords(marked)}.`)
+  const held = Object.values<HeldFrame>(job.held).filter((each) => each.reel === reelId).length
+  if (held > 0) losses.push(held === 1 ? 'The held frame.' : `The ${held} held frames.`)
   const settled = numbersWhere(cues, ({ agreement }) => agreement !== 'open')
   if (settled.length > 0) losses.push(`The agreement on ${cueWords(settled)}.`)
   losses.push('The tolerance the job is held to, and the particulars of the reel and its scan.')

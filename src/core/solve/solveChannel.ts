@@ -1,6 +1,6 @@
 import { at } from '../base/assert.ts'
 import { gradeChannel } from '../colour/grade.ts'
-import { GRADE_BOUNDS, LEAST_SLOPE } from './gradeBounds.ts'
+import { GRADE_BOUNDS, LEAST_SLOPE } from '../colour/gradeBounds.ts'
 import { leastSquares } from './leastSquares.ts'
 
 export type GradeTerm = 'lift' | 'gamma' | 'gain'

@@ -4,6 +4,7 @@ import { useApp, useAppState } from '../appContext.ts'
 import { CueSheet } from './CueSheet.tsx'
 import { FramingSheet } from './FramingSheet.tsx'
 import { GradeSheet } from './GradeSheet.tsx'
+import { SolveBar } from './SolveBar.tsx'
 
 const NAMES: readonly { readonly sheet: Sheet; readonly name: string }[] = [
   { sheet: 'grade', name: 'Grade' },
@@ -30,10 +31,44 @@ export const Sheets = () => {
             </button>
           ))}
         </fieldset>
+        <TrimChoice />
+        <span className="spacer" />
+        {out === 'grade' && <SolveBar />}
       </div>
       {out === 'grade' && <GradeSheet />}
       {out === 'framing' && <FramingSheet />}
       {out === 'cue' && <CueSheet />}
     </div>
+  )
+}
+
+/** What a change does where several cues are selected. */
+const TrimChoice = () => {
+  const { store } = useApp()
+  const count = useAppState((state) => state.selection.length)
+  const isTrimming = useAppState((state) => state.isTrimming)
+  if (count < 2) return null
+  return (
+    <fieldset className="trim-choice" aria-label={`A change to ${count} cues`}>
+      <span className="strong">{count} cues</span>
+      <button
+        type="button"
+        className={`button${isTrimming ? ' is-on' : ''}`}
+        aria-pressed={isTrimming}
+        title="adds the same change to each: they keep their differences"
+        onClick={() => store.setState({ isTrimming: true })}
+      >
+        trim
+      </button>
+      <button
+        type="button"
+        className={`button${isTrimming ? '' : ' is-on'}`}
+        aria-pressed={!isTrimming}
+        title="sets the number of all to the same"
+        onClick={() => store.setState({ isTrimming: false })}
+      >
+        set alike
+      </button>
+    </fieldset>
   )
 }

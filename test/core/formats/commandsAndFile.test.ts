@@ -1,11 +1,19 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Result } from '../../../src/core/base/result.ts'
+import { IDENTITY_GRADE } from '../../../src/core/colour/grade.ts'
 import { readJob } from '../../../src/core/formats/job/readJob.ts'
 import { writeJob } from '../../../src/core/formats/job/writeJob.ts'
 import { applyChange } from '../../../src/core/job/change.ts'
 import { addHouseProfile } from '../../../src/core/job/commands/addHouseProfile.ts'
+import { CARRIED_PARTS, carryValues } from '../../../src/core/job/commands/carryValues.ts'
 import { joinCues } from '../../../src/core/job/commands/joinCues.ts'
+import {
+  dropAlternate,
+  keepAlternate,
+  promoteAlternate,
+  renameGrade,
+} from '../../../src/core/job/commands/keepAlternate.ts'
 import { moveBoundary } from '../../../src/core/job/commands/moveBoundary.ts'
 import { placeCues } from '../../../src/core/job/commands/placeCues.ts'
 import { removeHouseProfile } from '../../../src/core/job/commands/removeHouseProfile.ts'
@@ -17,9 +25,12 @@ import { setNote } from '../../../src/core/job/commands/setNote.ts'
 import { setRamp } from '../../../src/core/job/commands/setRamp.ts'
 import { setReel } from '../../../src/core/job/commands/setReel.ts'
 import { splitCue } from '../../../src/core/job/commands/splitCue.ts'
+import { trimFraming } from '../../../src/core/job/commands/trimFraming.ts'
+import { trimGrade } from '../../../src/core/job/commands/trimGrade.ts'
 import type { LabelledChange } from '../../../src/core/job/history.ts'
 import type { Job } from '../../../src/core/job/job.ts'
 import type { CueId } from '../../../src/core/job/recordIds.ts'
+import { IDENTITY_FRAMING } from '../../../src/core/picture/framing.ts'
 import { frame } from '../../../src/core/time/frame.ts'
 import { EBU_R103_V3, PUBLISHED_PROFILES } from '../../../src/core/tolerance/profile.ts'
 import { cueId, REEL_ID, sampleJob } from '../../support/sampleJob.ts'
@@ -155,6 +166,40 @@ const anyStep: fc.Arbitrary<Step> = fc.oneof(
     (id): Step =>
       (job) =>
         removeHouseProfile(job, id),
+  ),
+  fc.tuple(anyCue, fc.integer({ min: -1, max: 13 }), anyText).map(
+    ([id, index, name]): Step =>
+      (job) =>
+        renameGrade(job, id, index, name),
+  ),
+  fc.tuple(anyCue, fc.constantFrom(promoteAlternate, dropAlternate), fc.nat({ max: 2 })).map(
+    ([id, change, index]): Step =>
+      (job) =>
+        change(job, id, index),
+  ),
+  anyCue.map(
+    (id): Step =>
+      (job) =>
+        keepAlternate(job, [id]),
+  ),
+  fc.tuple(anyCue, anyCue, fc.subarray([...CARRIED_PARTS])).map(
+    ([from, to, parts]): Step =>
+      (job) => {
+        const cue = job.cues[from]
+        return cue ? carryValues(job, [to], cue, parts) : keepAlternate(job, [from])
+      },
+  ),
+  fc.tuple(anyCue, anyCue, anyTriple, anyNumber).map(
+    ([id, other, gain, saturation]): Step =>
+      (job) => {
+        const grade = job.cues[id]?.grade ?? IDENTITY_GRADE
+        return trimGrade(job, [id, other], grade, { ...grade, gain, saturation })
+      },
+  ),
+  fc.tuple(anyCue, anyCue, anyNumber, anyNumber).map(
+    ([id, other, zoom, pan]): Step =>
+      (job) =>
+        trimFraming(job, [id, other], IDENTITY_FRAMING, { ...IDENTITY_FRAMING, zoom, pan }),
   ),
   anyProfileId.map(
     (tolerance): Step =>

@@ -6,7 +6,13 @@ import { cueSchema } from '../../../src/core/formats/job/jobSchema.ts'
 import { cuesOfReel } from '../../../src/core/job/cueList.ts'
 import { REEL_ID, sampleJob } from '../../support/sampleJob.ts'
 
-const [CUE] = cuesOfReel(sampleJob(), REEL_ID)
+const [PLAIN] = cuesOfReel(sampleJob(), REEL_ID)
+const CUE = PLAIN && {
+  ...PLAIN,
+  alternates: [{ name: 'A', grade: PLAIN.grade }],
+  agreement: 'agreed' as const,
+  agreedLook: { grade: PLAIN.grade, framing: PLAIN.framing },
+}
 
 /** Every place in a cue that holds a value, as a path. */
 const paths = (value: unknown, path: readonly string[] = []): readonly (readonly string[])[] =>
@@ -21,7 +27,9 @@ const withValue = (path: readonly string[], value: unknown): unknown => {
   let at = copy
   for (const key of path.slice(0, -1)) at = at[key] as Record<string, unknown>
   const last = path.at(-1) ?? ''
-  if (value === undefined) delete at[last]
+  // JSON has no holes in its lists.
+  if (value === undefined && Array.isArray(at)) at.splice(Number(last), 1)
+  else if (value === undefined) delete at[last]
   else at[last] = value
   return copy
 }

@@ -31,7 +31,16 @@ const anyJob = fc
     return sampleJob(firsts, (cue, i) => {
       const [, lift = 0, gamma = 0, note = ''] = cues[i] ?? []
       const grade = { ...cue.grade, lift: [lift, 0, 0] as const, gamma: [1 + gamma, 1, 1] as const }
-      return { ...cue, grade, note, ramp: i % 3 }
+      return {
+        ...cue,
+        grade,
+        note,
+        ramp: i % 3,
+        rampShape: i % 2 === 0 ? 'linear' : 'eased',
+        scene: note.slice(0, 9),
+        ...(i % 4 === 1 && { gradeName: 'B', alternates: [{ name: 'A', grade }] }),
+        ...(i % 5 === 1 && { agreement: 'agreed', agreedLook: { grade, framing: cue.framing } }),
+      }
     })
   })
 

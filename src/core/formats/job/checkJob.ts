@@ -1,13 +1,27 @@
 import { type Problem, problem } from '../../base/problem.ts'
-import type { Cue, JobInfo, Reel } from '../../job/job.ts'
+import type { Grade } from '../../colour/grade.ts'
+import type { Cue, HeldFrame, JobInfo, Reel } from '../../job/job.ts'
 import { checkHouseProfiles } from '../../tolerance/checkHouseProfiles.ts'
 import { profileById, unknownTolerance } from '../../tolerance/findProfile.ts'
+
+/** A problem for each channel whose gain is below its lift. */
+const negativeGrade = ({ lift, gain }: Grade, where: string): readonly Problem[] =>
+  ([0, 1, 2] as const).flatMap((c) =>
+    gain[c] < lift[c]
+      ? [
+          problem('out-of-range', 'Gain is below lift, which ASC CDL cannot carry; raise it.', {
+            field: `${where}.gain.${c}`,
+          }),
+        ]
+      : [],
+  )
 
 /** What a schema cannot say: how the records of a job hang together. Every problem, by field. */
 export const checkJob = (
   info: JobInfo,
   reels: readonly Reel[],
   cues: readonly Cue[],
+  held: readonly HeldFrame[],
 ): readonly Problem[] => {
   const problems: Problem[] = [...checkHouseProfiles(info.profiles)]
   if (!profileById(info.tolerance, info.profiles))
@@ -58,15 +72,36 @@ export const checkJob = (
         ),
       )
     firsts.add(place)
-    for (const c of [0, 1, 2] as const)
-      if (cue.grade.gain[c] < cue.grade.lift[c])
-        problems.push(
-          problem(
-            'out-of-range',
-            'Gain is below lift, which ASC CDL cannot carry; raise it.',
-            field(`grade.gain.${c}`),
-          ),
-        )
+    problems.push(...negativeGrade(cue.grade, `cues.${index}.grade`))
+    for (const [place, { grade }] of cue.alternates.entries())
+      problems.push(...negativeGrade(grade, `cues.${index}.alternates.${place}.grade`))
+    if (cue.agreedLook)
+      problems.push(...negativeGrade(cue.agreedLook.grade, `cues.${index}.agreedLook.grade`))
+    if ((cue.agreement === 'agreed') !== (cue.agreedLook !== null))
+      problems.push(
+        problem(
+          'conflict',
+          'A cue has what was agreed just where it is agreed; mend “agreement” or “agreedLook”.',
+          field('agreedLook'),
+        ),
+      )
+  }
+  for (const [index, { id, reel, frame, grade }] of held.entries()) {
+    const field = (name: string) => ({ field: `held.${index}.${name}` })
+    const frames = byId.get(reel)?.frames ?? 0
+    if (held.findIndex((other) => other.id === id) < index)
+      problems.push(
+        problem('conflict', `Two held frames have the id “${id}”; give each its own.`, field('id')),
+      )
+    if (frame >= frames)
+      problems.push(
+        problem(
+          'not-found',
+          `The held frame ${frame} is not on a reel of the job; take it out.`,
+          field('frame'),
+        ),
+      )
+    problems.push(...negativeGrade(grade, `held.${index}.grade`))
   }
   for (const reel of byId.values())
     if (!firsts.has(`${reel.id} 0`))

@@ -1,7 +1,7 @@
 import * as v from 'valibot'
 import { type Problem, problem } from '../../base/problem.ts'
 import { fail, type Result, resultOf } from '../../base/result.ts'
-import type { Cue, Job, Reel } from '../../job/job.ts'
+import type { Cue, HeldFrame, Job, Reel } from '../../job/job.ts'
 import { checkJob } from './checkJob.ts'
 import { isPlainCue } from './isPlainCue.ts'
 import { jobFileSchema, MOST_CUES } from './jobSchema.ts'
@@ -86,7 +86,12 @@ export const readJob = (text: string): Result<Job> => {
   }
   const { info, reels, held } = file.output
   const cues = (plainCues ?? file.output.cues) as readonly unknown[] as readonly Cue[]
-  const problems = checkJob(info, reels as readonly unknown[] as readonly Reel[], cues)
+  const problems = checkJob(
+    info,
+    reels as readonly unknown[] as readonly Reel[],
+    cues,
+    held as readonly unknown[] as readonly HeldFrame[],
+  )
   return resultOf(
     {
       info: { job: info },

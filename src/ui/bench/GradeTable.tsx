@@ -1,0 +1,132 @@
+import { GRADE_BOUNDS } from '../../core/colour/gradeBounds.ts'
+import {
+  type GradeColumn,
+  type GradeStage,
+  stageValue,
+  withStageTint,
+  withStageValue,
+} from '../../core/colour/gradeColumns.ts'
+import { tintOf } from '../../core/colour/gradeViews.ts'
+import { endGesture } from '../../store/document.ts'
+import { changeGrade } from '../../store/grading.ts'
+import { currentCue } from '../../store/queries.ts'
+import { useApp, useAppState } from '../appContext.ts'
+import { NumberField } from '../parts/NumberField.tsx'
+
+const STAGES: readonly { readonly stage: GradeStage; readonly reset: number }[] = [
+  { stage: 'gain', reset: 1 },
+  { stage: 'gamma', reset: 1 },
+  { stage: 'lift', reset: 0 },
+]
+
+const COLUMNS: readonly { readonly column: GradeColumn; readonly name: string }[] = [
+  { column: 'all', name: 'all' },
+  { column: 0, name: 'R' },
+  { column: 1, name: 'G' },
+  { column: 2, name: 'B' },
+]
+
+const TINTS = [
+  { axis: 'cb', name: 'Cb' },
+  { axis: 'cr', name: 'Cr' },
+] as const
+
+/** What each row is most of, for those who think in the picture. */
+const WHERE: Readonly<Record<GradeStage, string>> = {
+  gain: 'peak white',
+  gamma: 'middle',
+  lift: 'black level',
+}
+
+/** The cue's grade as numbers: each stage for all, each channel and as a tint; saturation. */
+export const GradeTable = () => {
+  const { store } = useApp()
+  const cue = useAppState(currentCue)
+  if (!cue) return null
+  const shared = { owner: cue.id, step: 0.01, decimals: 3, onGestureEnd: () => endGesture(store) }
+  return (
+    <table className="grade-table">
+      <thead>
+        <tr>
+          <td />
+          {COLUMNS.map(({ name }) => (
+            <th key={name} scope="col" className={`channel-${name}`}>
+              {name}
+            </th>
+          ))}
+          {TINTS.map(({ name }) => (
+            <th key={name} scope="col" title={`tint: ${name} of the three channels`}>
+              {name}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {STAGES.map(({ stage, reset }) => (
+          <tr key={stage}>
+            <th scope="row" title={WHERE[stage]}>
+              {stage}
+            </th>
+            {COLUMNS.map(({ column, name }) => (
+              <td key={name}>
+                <NumberField
+                  {...shared}
+                  label={`${stage} ${name}`}
+                  value={stageValue(cue.grade, stage, column)}
+                  reset={reset}
+                  low={GRADE_BOUNDS[stage][0]}
+                  high={GRADE_BOUNDS[stage][1]}
+                  onChange={(value, gesture) =>
+                    changeGrade(
+                      store,
+                      `${stage} ${name}`,
+                      (grade) => withStageValue(grade, stage, column, value),
+                      gesture,
+                    )
+                  }
+                />
+              </td>
+            ))}
+            {TINTS.map(({ axis, name }) => (
+              <td key={name} className="tint-number">
+                <NumberField
+                  {...shared}
+                  label={`${stage} tint ${name}`}
+                  value={tintOf(cue.grade[stage])[axis]}
+                  reset={0}
+                  step={0.005}
+                  low={-0.5}
+                  high={0.5}
+                  onChange={(value, gesture) =>
+                    changeGrade(
+                      store,
+                      `${stage} tint`,
+                      (grade) => withStageTint(grade, stage, { [axis]: value }),
+                      gesture,
+                    )
+                  }
+                />
+              </td>
+            ))}
+          </tr>
+        ))}
+        <tr>
+          <th scope="row">saturation</th>
+          <td>
+            <NumberField
+              {...shared}
+              label="saturation"
+              value={cue.grade.saturation}
+              reset={1}
+              low={GRADE_BOUNDS.saturation[0]}
+              high={GRADE_BOUNDS.saturation[1]}
+              onChange={(saturation, gesture) =>
+                changeGrade(store, 'saturation', (grade) => ({ ...grade, saturation }), gesture)
+              }
+            />
+          </td>
+        </tr>
+      </tbody>
+    </table>
+  )
+}
