@@ -1,5 +1,5 @@
 import { median } from './median.mjs'
-import { workerInPage } from './workerInPage.mjs'
+import { workerAnswer } from './pageAnswer.mjs'
 
 const PORT = 8797
 const WORKER = '/test/bench/findingWorker.ts'
@@ -7,7 +7,7 @@ const CLIP = '/.cache/bench/clip.mp4'
 
 /** Finding shots in a 1080p H.264 clip in the browser, against decoding alone. */
 export const findingRow = async (browser, root) => {
-  const rounds = await workerInPage(browser, root, PORT, WORKER, CLIP)
+  const rounds = await workerAnswer(browser, root, PORT, WORKER, CLIP)
   const ratio = median(rounds.map(({ decoding, finding }) => finding / decoding))
   return {
     row: 'finding shots, 1080p H.264 in the browser',

@@ -7,6 +7,7 @@ import { existsSync, mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { chromium } from '@playwright/test'
 import { browserPath } from '../../src/cli/browserPath.mjs'
+import { draggingRow } from './draggingRow.mjs'
 import { findingRow } from './findingRow.mjs'
 import { growthRows } from './growthRows.mjs'
 import { kernelRows } from './kernelRows.mjs'
@@ -57,6 +58,7 @@ try {
   rows.push(await wholeReelRow(browser, ROOT))
   rows.push(await openingRow(browser, ADDRESS, FOLDER))
   rows.push(await typingRow(browser, ADDRESS, CLIP))
+  rows.push(await draggingRow(browser, ROOT, ADDRESS, CLIP))
 } finally {
   await browser.close()
   server.kill()

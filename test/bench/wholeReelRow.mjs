@@ -1,6 +1,6 @@
 import { cpus } from 'node:os'
 import { median } from './median.mjs'
-import { workerInPage } from './workerInPage.mjs'
+import { workerAnswer } from './pageAnswer.mjs'
 
 const PORT = 8798
 const WORKER = '/test/bench/wholeReelWorker.ts'
@@ -8,7 +8,7 @@ const CLIP = '/.cache/bench/clip.mp4'
 
 /** Measuring a whole 1080p H.264 reel in the browser, against decoding alone. */
 export const wholeReelRow = async (browser, root) => {
-  const { rounds, frames, cues } = await workerInPage(browser, root, PORT, WORKER, CLIP)
+  const { rounds, frames, cues } = await workerAnswer(browser, root, PORT, WORKER, CLIP)
   const rateOf = (work) => median(rounds.map(({ decoding, [work]: time }) => decoding / time))
   const [checking, counting] = [rateOf('checking'), rateOf('counting')]
   const decoding = (frames * 1000) / median(rounds.map((round) => round.decoding))

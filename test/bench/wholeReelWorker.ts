@@ -55,6 +55,7 @@ const check = async (
         coding: CODING,
         profile: EBU_R103_V3,
         wantsCensus,
+        wantsLook: wantsCensus,
       },
       UNTOLD,
     )

@@ -1,0 +1,96 @@
+import { pageAnswer } from './pageAnswer.mjs'
+
+const PORT = 8799
+const SECONDS = 6
+const VIEWPORT = { width: 1920, height: 1080 }
+
+/** The longest that the main thread may be blocked, by the Long Tasks API (W3C): from 50 ms on. */
+const BLOCKED_MS = 50
+
+/**
+ * Dragging a number at 1080p: how often picture, instruments and verdict all follow, against
+ * drawing the picture alone on a canvas of the same size; and whether the main thread was blocked.
+ */
+export const draggingRow = async (browser, root, address, clip) => {
+  const page = await browser.newPage({ viewport: VIEWPORT })
+  try {
+    await page.addInitScript(() => {
+      window.counts = { pictures: 0, readings: 0, verdicts: 0 }
+      window.blocked = []
+      const { drawArrays } = WebGL2RenderingContext.prototype
+      WebGL2RenderingContext.prototype.drawArrays = function (...args) {
+        drawArrays.apply(this, args)
+        if (this.getParameter(this.FRAMEBUFFER_BINDING) === null) window.counts.pictures++
+      }
+      const { clearRect } = CanvasRenderingContext2D.prototype
+      CanvasRenderingContext2D.prototype.clearRect = function (...args) {
+        clearRect.apply(this, args)
+        if (this.canvas.getAttribute('aria-label')?.startsWith('Vectorscope'))
+          window.counts.readings++
+      }
+      new PerformanceObserver((list) => {
+        for (const { duration } of list.getEntries()) window.blocked.push(duration)
+      }).observe({ type: 'longtask' })
+    })
+    await page.goto(address)
+    const [chooser] = await Promise.all([
+      page.waitForEvent('filechooser'),
+      page.getByRole('button', { name: 'Open a reel…' }).click(),
+    ])
+    await chooser.setFiles(clip)
+    const open = page.getByRole('button', { name: 'Open the reel' })
+    await Promise.race([open.waitFor(), page.getByRole('row').nth(1).waitFor()])
+    if (await open.isVisible()) await open.click()
+    await page.getByText(/1 of 1 · \d outside/u).waitFor({ timeout: 120_000 })
+    await page.evaluate(() => {
+      const panel = document.querySelector('[aria-label="Tolerance verdict"]').closest('section')
+      new MutationObserver(() => window.counts.verdicts++).observe(panel, {
+        subtree: true,
+        childList: true,
+        characterData: true,
+      })
+    })
+    const field = page.getByRole('spinbutton', { name: 'gain all' })
+    const box = await field.boundingBox()
+    const [x, y] = [box.x + box.width / 2, box.y + box.height / 2]
+    await page.mouse.move(x, y)
+    await page.mouse.down()
+    await page.mouse.move(x + 6, y)
+    await page.waitForTimeout(500)
+    await page.evaluate(() => {
+      window.blocked.length = 0
+      for (const name of Object.keys(window.counts)) window.counts[name] = 0
+    })
+    const begun = Date.now()
+    for (let i = 0; Date.now() - begun < SECONDS * 1000; i++)
+      await page.mouse.move(x + 10 + (i % 20), y)
+    const seconds = (Date.now() - begun) / 1000
+    const { counts, blocked, canvas } = await page.evaluate(() => {
+      const { width, height } = document.querySelector('.picture canvas')
+      return { counts: window.counts, blocked: window.blocked, canvas: { width, height } }
+    })
+    await page.mouse.up()
+    await page.close()
+    const alone = await pageAnswer(
+      browser,
+      root,
+      PORT,
+      `import { pictureAlone } from '/test/bench/pictureAlone.ts'
+      window.answer = pictureAlone(${canvas.width}, ${canvas.height}, ${SECONDS}).catch(String)`,
+      VIEWPORT,
+    )
+    const rates = Object.values(counts).map((count) => count / seconds)
+    const part = Math.min(...rates) / alone
+    const longest = Math.max(0, ...blocked)
+    const words = Object.entries(counts).map(([name, n]) => `${name} ${(n / seconds).toFixed(0)}/s`)
+    return {
+      row: 'dragging a number, 1080p: picture, instruments and verdict',
+      reference: `drawing the picture alone at ${canvas.width}×${canvas.height}, ${alone.toFixed(0)}/s`,
+      result: `${part.toFixed(2)} of its rate (${words.join(', ')}); main thread blocked ${longest.toFixed(0)} ms at most`,
+      goal: '≥ 0.8, never over 50 ms',
+      isMet: part >= 0.8 && longest <= BLOCKED_MS,
+    }
+  } finally {
+    if (!page.isClosed()) await page.close()
+  }
+}
