@@ -1,95 +1,86 @@
-import { FRAMING_LIMITS, setFraming } from '../../core/job/commands/setFraming.ts'
-import { type Framing, framingOutline, IDENTITY_FRAMING } from '../../core/picture/framing.ts'
-import { endGesture, perform } from '../../store/document.ts'
+import { BLANKING_RATIOS, namedRatio, openRatio } from '../../core/framing/openRatio.ts'
+import type { Media } from '../../core/job/job.ts'
+import { type Framing, sameFraming } from '../../core/picture/framing.ts'
 import { currentCue, reelOf } from '../../store/queries.ts'
-import { editedCues } from '../../store/selection.ts'
-import { useApp, useAppState } from '../appContext.ts'
-import { NumberField } from '../parts/NumberField.tsx'
+import { useAppState } from '../appContext.ts'
+import { blankingCommandId } from '../commands/framingCommands.ts'
+import { CommandButton } from '../parts/CommandButton.tsx'
+import { formatNumber } from '../parts/numberText.ts'
+import { FramingNumber } from './FramingNumber.tsx'
+import { FramingPresets } from './FramingPresets.tsx'
+import { FramingSketch } from './FramingSketch.tsx'
+import { useFramingInForce } from './useFramingInForce.ts'
 
-const FIELDS = [
-  { field: 'zoom', unit: '×', factor: 1, step: 0.01, decimals: 3 },
-  { field: 'squeeze', unit: '×', factor: 1, step: 0.01, decimals: 3 },
-  { field: 'pan', unit: ' %', factor: 100, step: 0.1, decimals: 1 },
-  { field: 'rotation', unit: '°', factor: 1, step: 0.05, decimals: 2 },
-  { field: 'tilt', unit: ' %', factor: 100, step: 0.1, decimals: 1 },
-  { field: 'blanking', unit: ' %', factor: 100, step: 0.1, decimals: 1 },
-] as const
-
-const SKETCH_WIDTH = 96
-
-/** Where the delivered frame lies on the scanned picture. */
-const Sketch = ({ framing, aspect }: { framing: Framing; aspect: number }) => {
-  const height = Math.round(SKETCH_WIDTH / aspect)
-  const outline = framingOutline(framing, SKETCH_WIDTH, height)
-  return (
-    <svg
-      className="framing-sketch"
-      viewBox={`-12 -10 ${SKETCH_WIDTH + 24} ${height + 20}`}
-      aria-hidden="true"
-    >
-      <title>Framing</title>
-      <rect className="scanned" width={SKETCH_WIDTH} height={height} />
-      <polygon className="delivered" points={outline.map((corner) => corner.join()).join(' ')} />
-    </svg>
-  )
+/** What is left open and what is black, said plainly. */
+const openWords = (blanking: number, aspect: number): string => {
+  const open = `open: ${formatNumber(openRatio(blanking, aspect), 2)} : 1`
+  if (blanking === 0) return `${open}, the whole delivered picture`
+  const each = `${formatNumber(Math.abs(blanking) * 50, 1)} %`
+  return blanking > 0
+    ? `${open}; black: ${each} of the height above, ${each} below`
+    : `${open}; black: ${each} of the width left, ${each} right`
 }
 
-/** Width over height of what is not blanked, as a colourist names it. */
-const openRatio = ({ blanking }: Framing, aspect: number): string =>
-  `${(blanking >= 0 ? aspect / (1 - blanking) : aspect * (1 + blanking)).toFixed(2)} : 1`
+/** How much of the scan the frame is: what the delivered picture is made of. */
+const scannedWords = ({ zoom, squeeze }: Framing, { width, height }: Media): string => {
+  const [across, down] = [width / (zoom * squeeze), height / zoom].map((size) =>
+    formatNumber(size, 0),
+  )
+  return `${across} × ${down} scanned pixels`
+}
 
 /** The cue's framing: where the delivered picture lies on the scanned one, and what is blanked. */
 export const FramingSheet = () => {
-  const { store } = useApp()
   const cue = useAppState(currentCue)
   const reel = useAppState(reelOf)
-  const edited = useAppState((state) => state.selection.length)
-  if (!cue || !reel) return null
+  const view = useAppState((state) => state.view)
+  const framing = useFramingInForce()
+  if (!cue || !reel || !framing) return null
   const { displayAspect } = reel.media
+  const { squeeze, blanking } = cue.framing
+  const named = namedRatio(blanking, displayAspect)
+  const isInRamp = !sameFraming(framing.own, framing.inForce)
   return (
-    <section className="panel framing-panel" aria-label="Framing">
-      <h2>
-        framing{' '}
-        {edited > 1 ? (
-          <span className="strong">of {edited} cues</span>
-        ) : (
-          `· ${openRatio(cue.framing, displayAspect)}`
-        )}
-      </h2>
-      <Sketch framing={cue.framing} aspect={displayAspect} />
-      <div className="framing-fields">
-        {FIELDS.map(({ field, unit, factor, step, decimals }) => (
-          <div key={field}>
-            <span className="dim" aria-hidden="true">
-              {field}
-            </span>
-            <NumberField
-              label={field}
-              value={cue.framing[field] * factor}
-              owner={cue.id}
-              reset={IDENTITY_FRAMING[field] * factor}
-              step={step}
-              decimals={decimals}
-              low={FRAMING_LIMITS[field][0] * factor}
-              high={FRAMING_LIMITS[field][1] * factor}
-              unit={unit}
-              onChange={(value, gesture) =>
-                perform(
-                  store,
-                  (job) =>
-                    setFraming(
-                      job,
-                      editedCues(store),
-                      (framing) => ({ ...framing, [field]: value / factor }),
-                      field,
-                    ),
-                  gesture,
-                )
-              }
-              onGestureEnd={() => endGesture(store)}
-            />
-          </div>
-        ))}
+    <section className="sheet framing-sheet" aria-label="Framing">
+      <div className="framing-place">
+        <h3>delivered frame on the scan</h3>
+        <FramingSketch {...framing} aspect={displayAspect} />
+        <p className="dim">{scannedWords(framing.inForce, reel.media)}</p>
+        {isInRamp && <p className="dim">broken: where the ramp leads</p>}
+      </div>
+      <div className="framing-controls">
+        <div className="framing-fields">
+          <FramingNumber cue={cue} field="zoom" />
+          <FramingNumber cue={cue} field="rotation" />
+          <span />
+          <FramingNumber cue={cue} field="pan" />
+          <FramingNumber cue={cue} field="squeeze" />
+          <fieldset className="framing-choice" aria-label="Squeeze">
+            <CommandButton id="squeeze-1" label="1.0" isPressed={squeeze === 1} isTerse />
+            <CommandButton id="squeeze-2" label="2.0" isPressed={squeeze === 2} isTerse />
+          </fieldset>
+          <FramingNumber cue={cue} field="tilt" />
+          <FramingNumber cue={cue} field="blanking" />
+          <fieldset className="framing-choice" aria-label="Blanking">
+            <CommandButton id="blank-none" label="none" isPressed={blanking === 0} isTerse />
+            {BLANKING_RATIOS.map((ratio) => (
+              <CommandButton
+                key={ratio.name}
+                id={blankingCommandId(ratio)}
+                label={ratio.name}
+                isPressed={named === ratio}
+                isTerse
+              />
+            ))}
+          </fieldset>
+        </div>
+        <p>{openWords(blanking, displayAspect)}</p>
+        <div className="button-row">
+          <FramingPresets gauge={reel.gauge} />
+          <CommandButton id="aperture" label="Whole scan" isPressed={view.showsAperture} />
+          <CommandButton id="safe-areas" label="Safe areas" isPressed={view.showsSafeAreas} />
+          <CommandButton id="reset-framing" label="Reset" />
+        </div>
       </div>
     </section>
   )
