@@ -34,7 +34,6 @@ const sheetCommand = (sheet: Sheet, label: string): Command => ({
 /** Carrying values from cue to cue, alternates, and which controls are out. */
 export const CARRY_COMMANDS: readonly Command[] = [
   sheetCommand('grade', 'Controls: grade'),
-  sheetCommand('framing', 'Controls: framing'),
   sheetCommand('cue', 'Controls: cue'),
   {
     id: 'plot-curve',
