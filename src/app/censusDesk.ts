@@ -1,11 +1,14 @@
 import { type CensusData, censusBuffers } from '../core/census/censusData.ts'
 import { censusStanding } from '../core/census/censusStanding.ts'
 import { type CensusReader, createCensusReader } from '../core/census/censusVerdict.ts'
+import type { CueLook } from '../core/census/cueLook.ts'
 import type { Cue } from '../core/job/job.ts'
 import { IDENTITY_FRAMING, sameFraming } from '../core/picture/framing.ts'
 import type { Kernel } from '../kernel/kernel.ts'
 import type { AppStore } from '../store/appStore.ts'
 import { censusKeyOf } from '../store/checkKey.ts'
+import { withLook } from '../store/lookBook.ts'
+import { shownGrade } from '../store/proposal.ts'
 import { cueIndex, cuesOf, currentCue, jobOf, profileOf } from '../store/queries.ts'
 import { editedCues } from '../store/selection.ts'
 import type { AppState, LiveVerdict } from '../store/state.ts'
@@ -16,12 +19,24 @@ const MOST_BYTES = 256 * 2 ** 20
 /** Cues whose verdicts follow a change of all that are selected. */
 const MOST_LIVE = 12
 
-type Held = { readonly reader: CensusReader | undefined; readonly bytes: number }
+type Held = {
+  readonly census: CensusData | undefined
+  readonly reader: CensusReader | undefined
+  readonly bytes: number
+}
 
 export type CensusDesk = {
-  /** Whether a cue's colours are to be counted: they are not known, and there is room or need. */
+  /** Whether a cue's colours are to be kept: they are not known, and there is room or need. */
   readonly isWanted: (state: AppState, cue: Cue) => boolean
   readonly keep: (key: string, census: CensusData | undefined) => void
+  readonly keepLook: (key: string, look: CueLook) => void
+  /** The colours that were kept for a key; undefined where they are not, or not any more. */
+  readonly get: (key: string) => CensusData | undefined
+  /**
+   * The same, waiting for colours that are still to be counted; undefined of a cue that has none of
+   * its own, all of it being ramp.
+   */
+  readonly whenKept: (key: string, signal: AbortSignal) => Promise<CensusData | undefined>
 }
 
 /**
@@ -33,6 +48,7 @@ export const createCensusDesk = (
   loadKernel: () => Promise<Kernel>,
 ): CensusDesk => {
   const held = new Map<string, Held>()
+  const waiting = new Set<(key: string) => void>()
   let bytes = 0
   let readerOf: (census: CensusData) => CensusReader = createCensusReader
   loadKernel().then(
@@ -42,28 +58,29 @@ export const createCensusDesk = (
     () => undefined,
   )
 
-  const use = (key: string): CensusReader | undefined => {
+  const use = (key: string): Held | undefined => {
     const found = held.get(key)
     if (!found) return undefined
     held.delete(key)
     held.set(key, found)
-    return found.reader
+    return found
   }
   const liveVerdict = (state: AppState, cue: Cue): LiveVerdict | undefined => {
     const job = jobOf(state)
     const key = censusKeyOf(state, cue)
-    const reader = key === undefined ? undefined : use(key)
+    const reader = key === undefined ? undefined : use(key)?.reader
+    const grade = shownGrade(state, cue)
     if (!job || key === undefined || !reader) return undefined
     const profile = profileOf(job)
     const before = state.live.get(cue.id)
-    if (before?.grade === cue.grade && before.profile === profile && before.colours === key)
+    if (before?.grade === grade && before.profile === profile && before.colours === key)
       return before
-    const verdict = reader(cue.grade, profile)
+    const verdict = reader(grade, profile)
     const isRamped = cue.ramp > 0 && cueIndex(cuesOf(state), cue) > 0
     const isWhole = !isRamped && sameFraming(cue.framing, IDENTITY_FRAMING)
     const settled = censusStanding(verdict, profile, isWhole)
     const standing = isRamped && settled === 'inside' ? 'open' : settled
-    return { grade: cue.grade, profile, colours: key, verdict, standing }
+    return { grade, profile, colours: key, verdict, standing }
   }
   const follow = (): void => {
     const state = store.getState()
@@ -88,6 +105,7 @@ export const createCensusDesk = (
       state.history !== before.history ||
       state.playhead !== before.playhead ||
       state.selection !== before.selection ||
+      state.proposal !== before.proposal ||
       state.reelId !== before.reelId
     )
       follow()
@@ -102,7 +120,9 @@ export const createCensusDesk = (
       const size = census
         ? censusBuffers(census).reduce((sum, buffer) => sum + buffer.byteLength, 0)
         : 0
-      held.set(key, { reader: census && readerOf(census), bytes: size })
+      bytes -= held.get(key)?.bytes ?? 0
+      held.delete(key)
+      held.set(key, { census, reader: census && readerOf(census), bytes: size })
       bytes += size
       for (const [oldest, { bytes: freed }] of held) {
         if (bytes <= MOST_BYTES || oldest === key) break
@@ -111,6 +131,31 @@ export const createCensusDesk = (
       }
       store.setState({ live: new Map() })
       follow()
+      for (const tell of [...waiting]) tell(key)
+    },
+    keepLook: (key, look) => store.setState(({ looks }) => ({ looks: withLook(looks, key, look) })),
+    get: (key) => use(key)?.census,
+    whenKept: (key, signal) => {
+      const found = use(key)
+      if (found) return Promise.resolve(found.census)
+      return new Promise((resolve, reject) => {
+        const end = () => {
+          waiting.delete(tell)
+          signal.removeEventListener('abort', stop)
+        }
+        const stop = () => {
+          end()
+          reject(signal.reason)
+        }
+        const tell = (kept: string) => {
+          if (kept !== key) return
+          end()
+          resolve(held.get(key)?.census)
+        }
+        waiting.add(tell)
+        signal.addEventListener('abort', stop)
+        if (signal.aborted) stop()
+      })
     },
   }
 }

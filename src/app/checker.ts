@@ -61,7 +61,9 @@ const createUncheckedFinder = (censuses: CensusDesk) => {
 
 /**
  * Measures every cue of the reel in the background whenever its verdict is not known, beginning
- * with the one under the line, whose colours are counted too if they are not known. A change to the cue being measured starts it again.
+ * with the one under the line, whose colours are counted too if they are not known. The colours of
+ * every cue are counted once at least, for what it looks like. A change to the cue being measured
+ * starts it again.
  */
 export const startChecker = (store: AppStore, workers: Workers, censuses: CensusDesk): void => {
   let running: Running | undefined
@@ -89,13 +91,15 @@ export const startChecker = (store: AppStore, workers: Workers, censuses: Census
     try {
       const censusKey = censusKeyOf(state, cue)
       const wantsCensus = censuses.isWanted(state, cue)
-      const { verdict, census } = await workers.passes(
+      const wantsLook = censusKey !== undefined && !state.looks.entries.has(censusKey)
+      const { verdict, census, look } = await workers.passes(
         'checkCue',
         {
           check: { cue, previous: previousCue(cues, cue), end },
           coding: codingOf(reel),
           profile: profileOf(job),
           wantsCensus,
+          wantsLook,
         },
         { signal: stop.signal, onProgress: tell },
       )
@@ -103,6 +107,7 @@ export const startChecker = (store: AppStore, workers: Workers, censuses: Census
         store.setState(({ verdicts }) => ({
           verdicts: withVerdict(verdicts, key, verdict, cue.first),
         }))
+      if (look && censusKey !== undefined) censuses.keepLook(censusKey, look)
       if (wantsCensus && censusKey !== undefined) censuses.keep(censusKey, census)
     } catch (error) {
       if (!isAbort(error)) {

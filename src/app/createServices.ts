@@ -1,13 +1,15 @@
 import { writeJob } from '../core/formats/job/writeJob.ts'
 import type { AppStore } from '../store/appStore.ts'
 import { tell } from '../store/notices.ts'
+import { leaveWhenStale } from '../store/proposal.ts'
 import { jobOf } from '../store/queries.ts'
 import { INITIAL_STATE } from '../store/state.ts'
 import type { Services } from '../ui/services.ts'
 import { startAutosave } from './autosave.ts'
 import { createCensusDesk } from './censusDesk.ts'
 import { startChecker } from './checker.ts'
-import { pickJobFile, pickReelFiles, saveTextFile } from './files.ts'
+import { startControlSurfaces } from './controlSurfaces.ts'
+import { pickJobFile, pickReelFiles, pickStillFile, saveTextFile } from './files.ts'
 import { createFrameDesk } from './frameDesk.ts'
 import { prepareHandOver } from './handOver.ts'
 import { createHeldDesk } from './heldDesk.ts'
@@ -15,9 +17,11 @@ import { createInstrumentDesk } from './instrumentDesk.ts'
 import { createMediaDesk } from './mediaDesk.ts'
 import { createPlayer } from './player.ts'
 import { createQuestions } from './questions.ts'
+import { readStillFile } from './readStillFile.ts'
 import { SAMPLE } from './sample.ts'
 import { openShelf } from './shelf.ts'
 import { createShotDesk } from './shotDesk.ts'
+import { createSolveDesk } from './solveDesk.ts'
 import { createStillDesk } from './stillDesk.ts'
 import { tellError } from './tellError.ts'
 import { createTick } from './tick.ts'
@@ -44,9 +48,13 @@ export const createServices = (store: AppStore): Services => {
   const shots = createShotDesk(store, workers)
   const media = createMediaDesk(store, workers, shelf, questions, SAMPLE, () => {
     stills.forget()
+    held.forget()
     desk.seek(store.getState().playhead)
   })
-  startChecker(store, workers, createCensusDesk(store, kernelHere))
+  const held = createHeldDesk(store, workers, readStillFile)
+  const censuses = createCensusDesk(store, kernelHere)
+  startChecker(store, workers, censuses)
+  leaveWhenStale(store)
   kernelHere().then(
     ({ isReference }) => store.setState({ isReference }),
     (error) => tellError(store, error),
@@ -60,7 +68,7 @@ export const createServices = (store: AppStore): Services => {
       tellError(store, error)
     }
   }
-  return {
+  const services: Services = {
     openReel: media.openReel,
     openJobFile: async (file) => media.openJobText(await file.text(), file.name),
     openAny: media.openAny,
@@ -80,10 +88,11 @@ export const createServices = (store: AppStore): Services => {
       player.pause()
       shots.stop()
       await autosave.flush()
-      store.setState(({ isReference, preferences }) => ({
+      store.setState(({ isReference, preferences, surface }) => ({
         ...INITIAL_STATE,
         isReference,
         preferences,
+        surface,
       }))
     },
     saveJobFile: async () => {
@@ -103,8 +112,15 @@ export const createServices = (store: AppStore): Services => {
     readings: instruments.readings,
     measure: instruments.measure,
     stills,
-    held: createHeldDesk(),
+    held,
+    openStill: async () => {
+      const file = await pickStillFile()
+      if (file) await held.openStill(file)
+    },
+    solve: createSolveDesk(store, workers, censuses, desk.frames, held, player.pause),
+    midi: startControlSurfaces(store, () => services),
     prepareHandOver: () => prepareHandOver(store),
     saveHandOver: ({ name, text, type }) => save(name, text, type),
   }
+  return services
 }

@@ -50,6 +50,10 @@ const REEL_TYPES = 'video/*,.mp4,.m4v,.mov,.mkv,.webm,.ts,.m2ts,.png,.tif,.tiff,
 /** Asks for the file or files of a reel. None when the person cancels. */
 export const pickReelFiles = (): Promise<readonly File[]> => fromInput(true, REEL_TYPES)
 
+/** Asks for a still picture. */
+export const pickStillFile = async (): Promise<File | undefined> =>
+  (await fromInput(false, '.png,.tif,.tiff,image/png,image/tiff'))[0]
+
 /** Asks for a job file. */
 export const pickJobFile = async (): Promise<File | undefined> =>
   (await fromInput(false, '.json,application/json'))[0]

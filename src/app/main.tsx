@@ -7,12 +7,15 @@ import '../ui/styles/picture.css'
 import '../ui/styles/settings.css'
 import '../ui/styles/sheets.css'
 import '../ui/styles/solve.css'
+import '../ui/styles/surfaces.css'
 import { createRoot } from 'react-dom/client'
 import { createAppStore } from '../store/appStore.ts'
 import { AppView } from '../ui/AppView.tsx'
 import { createServices } from './createServices.ts'
+import { keepPreferences } from './preferencesDesk.ts'
 
 const root = document.getElementById('root')
 if (!root) throw new Error('Bug: the page has no root element')
 const store = createAppStore()
+keepPreferences(store, () => localStorage)
 createRoot(root).render(<AppView app={{ store, services: createServices(store) }} />)

@@ -34,6 +34,9 @@ const isSameScan = (reel: Reel, facts: MediaFacts): boolean =>
   reel.media.height === facts.height &&
   reel.media.bytes === facts.bytes
 
+/** A scan the workers have open. */
+type OpenScan = { readonly files: readonly File[]; readonly facts: MediaFacts }
+
 /** Opens reels and jobs, and brings the two together. */
 export const createMediaDesk = (
   store: AppStore,
@@ -44,6 +47,8 @@ export const createMediaDesk = (
   onReady: () => void,
 ): MediaDesk => {
   let isSample = false
+  /** The scan the workers have open, whether or not a job is on screen with it. */
+  let scan: OpenScan | undefined
 
   const media = (state: MediaState): void => store.setState({ media: state })
 
@@ -59,12 +64,18 @@ export const createMediaDesk = (
         return undefined
       }
       await Promise.all([workers.passes('open', { files }), workers.stills('open', { files })])
+      scan = { files, facts: opened.value }
       return opened.value
     } catch (error) {
       tellError(store, error)
       media(before)
       return undefined
     }
+  }
+  /** Goes back to the scan that was open before, where another turned out not to be wanted. */
+  const goBackTo = async (before: OpenScan | undefined, state: MediaState): Promise<void> => {
+    if (state === 'ready' && before && (await openEverywhere(before.files))) ready()
+    else media(store.getState().history ? 'missing' : 'none')
   }
   const ready = (): void => {
     media('ready')
@@ -77,11 +88,12 @@ export const createMediaDesk = (
   const newKey = (): string => crypto.randomUUID()
 
   const startJob = async (files: readonly File[]): Promise<void> => {
+    const before = { scan, state: store.getState().media }
     const facts = await openEverywhere(files)
     if (!facts) return
     const answer = await questions.coding(facts)
     if (!answer) {
-      media(store.getState().history ? 'missing' : 'none')
+      await goBackTo(before.scan, before.state)
       return
     }
     const reel = reelFromFacts(facts, answer)
@@ -108,9 +120,21 @@ export const createMediaDesk = (
       }
     }
     ready()
+    await keepScan(files)
+  }
+
+  const keepScan = async (files: readonly File[]): Promise<void> => {
     const { shelfKey } = store.getState()
     if (shelfKey !== undefined && !isSample)
       await shelf.putScan(shelfKey, files).catch((error) => tellError(store, error))
+  }
+
+  /** Where the scan of the job on screen is open already it is not asked for again. */
+  const relinkToOpenScan = async (): Promise<void> => {
+    const reel = reelOf(store.getState())
+    if (!scan || !reel || !isSameScan(reel, scan.facts)) return
+    ready()
+    await keepScan(scan.files)
   }
 
   const openReel = async (files: readonly File[]): Promise<void> => {
@@ -118,16 +142,19 @@ export const createMediaDesk = (
     const { history, media: state } = store.getState()
     await (history && state === 'missing' ? relink(files) : startJob(files))
   }
-  const openJobText = async (text: string, name: string): Promise<void> => {
+  /** Shows the job of a file; false (and told) where it cannot be read. */
+  const showJobText = (text: string, name: string): boolean => {
     const job = readJob(text)
-    if (!job.ok) {
+    if (job.ok) show(job.value, newKey(), false)
+    else
       tellProblems(
         store,
         job.problems.map((problem) => ({ ...problem, says: `${name}: ${problem.says}` })),
       )
-      return
-    }
-    show(job.value, newKey(), false)
+    return job.ok
+  }
+  const openJobText = async (text: string, name: string): Promise<void> => {
+    if (showJobText(text, name)) await relinkToOpenScan()
   }
   const fetchSampleReel = async (): Promise<File> => {
     const response = await fetch(sample.reel)
@@ -140,8 +167,9 @@ export const createMediaDesk = (
     openAny: async (files) => {
       const jobFile = files.find(isJobFile)
       const reelFiles = files.filter((file) => file !== jobFile)
-      if (jobFile) await openJobText(await jobFile.text(), jobFile.name)
-      if (reelFiles.length > 0) await openReel(reelFiles)
+      if (!jobFile) await openReel(reelFiles)
+      else if (reelFiles.length === 0) await openJobText(await jobFile.text(), jobFile.name)
+      else if (showJobText(await jobFile.text(), jobFile.name)) await relink(reelFiles)
     },
     openSample: async () => {
       media('opening')

@@ -1,4 +1,5 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
+import type { CueId } from '../core/job/recordIds.ts'
 import type { ShelvedJob } from '../ui/services.ts'
 
 /** What the browser's storage keeps of a job: its file text, and where its reel came from. */
@@ -15,6 +16,8 @@ type ShelfSchema = DBSchema & {
   jobs: { key: string; value: ShelfEntry; indexes: { at: number } }
   /** Copies of the smaller scans, so that a job comes back with its pictures. */
   scans: { key: string; value: readonly File[] }
+  /** Cues of a job that were looked at on this computer. */
+  looked: { key: string; value: readonly CueId[] }
 }
 
 /** The jobs kept in this browser. */
@@ -24,16 +27,21 @@ export type Shelf = {
   readonly list: () => Promise<readonly ShelvedJob[]>
   readonly putScan: (key: string, files: readonly File[]) => Promise<void>
   readonly getScan: (key: string) => Promise<readonly File[] | undefined>
+  readonly putLooked: (key: string, ids: readonly CueId[]) => Promise<void>
+  readonly getLooked: (key: string) => Promise<readonly CueId[]>
 }
 
 /** Scans up to this size are copied into the browser's storage with their job. */
 const LARGEST_SCAN = 256 * 2 ** 20
 
 const open = (): Promise<IDBPDatabase<ShelfSchema>> =>
-  openDB<ShelfSchema>('reelwright', 1, {
-    upgrade: (db) => {
-      db.createObjectStore('jobs', { keyPath: 'key' }).createIndex('at', 'at')
-      db.createObjectStore('scans')
+  openDB<ShelfSchema>('reelwright', 2, {
+    upgrade: (db, from) => {
+      if (from < 1) {
+        db.createObjectStore('jobs', { keyPath: 'key' }).createIndex('at', 'at')
+        db.createObjectStore('scans')
+      }
+      if (from < 2) db.createObjectStore('looked')
     },
   })
 
@@ -56,5 +64,9 @@ export const openShelf = (): Shelf => {
       if (bytes <= LARGEST_SCAN) await (await database).put('scans', files, key)
     },
     getScan: async (key) => (await database).get('scans', key),
+    putLooked: async (key, ids) => {
+      await (await database).put('looked', ids, key)
+    },
+    getLooked: async (key) => (await (await database).get('looked', key)) ?? [],
   }
 }

@@ -1,6 +1,7 @@
 import type { InstrumentCalls } from '../work/instrumentCalls.ts'
 import type { ReelCalls } from '../work/reelCalls.ts'
 import { type Caller, createCaller } from '../work/rpc.ts'
+import type { SolveCalls } from '../work/solveCalls.ts'
 
 /** The workers of the app: each keeps the interactive side free of another kind of work. */
 export type Workers = {
@@ -11,6 +12,8 @@ export type Workers = {
   /** Makes the stills of the strip. */
   readonly stills: Caller<ReelCalls>
   readonly instruments: Caller<InstrumentCalls>
+  /** Looks for grades and bases that do what is asked of them. */
+  readonly solve: Caller<SolveCalls>
 }
 
 const reelWorker = (name: string): Caller<ReelCalls> =>
@@ -26,6 +29,12 @@ export const startWorkers = (): Workers => ({
     new Worker(new URL('./worker/instrumentWorker.ts', import.meta.url), {
       type: 'module',
       name: 'instruments',
+    }),
+  ),
+  solve: createCaller<SolveCalls>(
+    new Worker(new URL('./worker/solveWorker.ts', import.meta.url), {
+      type: 'module',
+      name: 'solve',
     }),
   ),
 })

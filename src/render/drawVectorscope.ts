@@ -1,6 +1,8 @@
+import { type ScaleLinear, scaleLinear } from 'd3-scale'
 import { at } from '../core/base/assert.ts'
 import type { MatrixName } from '../core/picture/planes.ts'
-import { mostOf, traceBitmap } from './traceBitmap.ts'
+import { BRIGHT_CSS, INSTRUMENT_FONT, LINE_CSS, MAIN_LINE_CSS, TEXT_CSS } from './instrumentInks.ts'
+import { brightnessBy, inTable, traceBitmap, wordOf } from './traceBitmap.ts'
 import { vectorscopeTargets } from './vectorscopeTargets.ts'
 
 export type VectorscopeCounts = {
@@ -13,54 +15,148 @@ export type VectorscopeStyle = {
   readonly width: number
   readonly height: number
   readonly matrix: MatrixName
+  /** Whether the middle is shown twice as large. */
+  readonly isEnlarged: boolean
 }
 
 /** The plane is shown a little past ±0.5, so that full colours and their names have room. */
 const REACH = 0.58
 
-const trace = ({ counts, size }: VectorscopeCounts): OffscreenCanvas =>
-  traceBitmap(size, size, (x, y) => at(counts, y * size + x), mostOf(counts) / 4)
+/** This part of a picture's pixels on one colour is drawn as bright as can be. */
+const FULL_PART = 1 / 1000
 
-/** Draws a vectorscope in CSS pixels: trace, axes, the colours of 75 % and 100 % bars. */
-export const drawVectorscope = (
-  context: CanvasRenderingContext2D,
-  scope: VectorscopeCounts | undefined,
-  { width, height, matrix }: VectorscopeStyle,
-): void => {
-  context.clearRect(0, 0, width, height)
-  const half = Math.min(width, height) / 2
-  const x = (cb: number) => width / 2 + (cb / REACH) * half
-  const y = (cr: number) => height / 2 - (cr / REACH) * half
+const brightness = brightnessBy('logarithm')
+
+/** Code 512 is Cb = Cr = 0 and 896 codes are one unit (BT.709-6 §4.6). */
+const chromaOf = (code: number): number => (code - 512) / 896
+
+const reachOf = (isEnlarged: boolean): number => (isEnlarged ? REACH / 2 : REACH)
+
+const trace = ({ counts, size }: VectorscopeCounts): OffscreenCanvas => {
+  const bitmap = traceBitmap(size, size)
+  let pixels = 0
+  for (const count of counts) pixels += count
+  const bright = brightness(pixels * FULL_PART)
+  for (let i = 0; i < size * size; i++) {
+    const count = at(counts, i)
+    if (count === 0) continue
+    const grey = at(bright, inTable(count))
+    bitmap.words[i] = wordOf(grey, grey, grey)
+  }
+  return bitmap.show()
+}
+
+/** Whether some colours lie where the plane is not shown, or past what 10-bit codes hold. */
+export const isVectorscopeCut = (
+  { counts, size }: VectorscopeCounts,
+  isEnlarged: boolean,
+): boolean => {
+  const reach = reachOf(isEnlarged)
+  const isOut = (bin: number): boolean =>
+    bin === 0 ||
+    bin === size - 1 ||
+    chromaOf((bin * 1024) / size) < -reach ||
+    chromaOf(((bin + 1) * 1024) / size) > reach
+  const out = Array.from({ length: size }, (_, bin) => isOut(bin))
+  for (let y = 0; y < size; y++)
+    for (let x = 0; x < size; x++)
+      if ((out[x] || out[size - 1 - y]) && at(counts, y * size + x) > 0) return true
+  return false
+}
+
+type Plane = {
+  readonly x: ScaleLinear<number, number>
+  readonly y: ScaleLinear<number, number>
+}
+
+/** Rings at these amplitudes, and marks along the axes at each tenth. */
+const RINGS = [0.25, 0.5]
+const TENTHS = [0.1, 0.2, 0.3, 0.4, 0.5]
+
+const drawGraticule = (context: CanvasRenderingContext2D, { x, y }: Plane): void => {
   context.lineWidth = 1
-  context.strokeStyle = '#3a3a3a'
+  for (const ring of RINGS) {
+    context.strokeStyle = ring === 0.5 ? MAIN_LINE_CSS : LINE_CSS
+    context.beginPath()
+    context.arc(x(0), y(0), x(ring) - x(0), 0, 2 * Math.PI)
+    context.stroke()
+  }
+  context.strokeStyle = LINE_CSS
   context.beginPath()
-  context.arc(x(0), y(0), (0.5 / REACH) * half, 0, 2 * Math.PI)
   context.moveTo(x(-0.5), y(0))
   context.lineTo(x(0.5), y(0))
   context.moveTo(x(0), y(-0.5))
   context.lineTo(x(0), y(0.5))
-  context.stroke()
-  if (scope) {
-    // Code 512 is Cb = Cr = 0 and 896 codes are one unit (BT.709-6 §4.6).
-    const edge = (code: number) => (code - 512) / 896
-    context.globalCompositeOperation = 'lighten'
-    const left = x(edge(0))
-    const top = y(edge(1024))
-    context.drawImage(trace(scope), left, top, x(edge(1024)) - left, y(edge(0)) - top)
-    context.globalCompositeOperation = 'source-over'
+  for (const tenth of TENTHS.flatMap((value) => [value, -value])) {
+    context.moveTo(x(tenth), y(0) - 3)
+    context.lineTo(x(tenth), y(0) + 3)
+    context.moveTo(x(0) - 3, y(tenth))
+    context.lineTo(x(0) + 3, y(tenth))
   }
-  context.font = '10px "Inter Variable", sans-serif'
-  context.textAlign = 'center'
-  context.textBaseline = 'middle'
+  context.stroke()
+}
+
+/** Boxes on the colours of bars: large ones, named, at 75 %, small ones at 100 %. */
+const drawTargets = (
+  context: CanvasRenderingContext2D,
+  { x, y }: Plane,
+  matrix: MatrixName,
+): void => {
+  const [, reach = 0] = x.domain()
+  const shown = (amplitude: number) =>
+    vectorscopeTargets(matrix, amplitude).filter(
+      ({ cb, cr }) => Math.max(Math.abs(cb), Math.abs(cr)) < reach * 0.96,
+    )
   for (const amplitude of [0.75, 1]) {
     const box = amplitude === 1 ? 2 : 4
-    context.strokeStyle = amplitude === 1 ? '#6f6f6f' : '#b0b0b0'
-    for (const { cb, cr } of vectorscopeTargets(matrix, amplitude))
+    context.strokeStyle = amplitude === 1 ? '#8f8f8f' : '#b0b0b0'
+    for (const { cb, cr } of shown(amplitude))
       context.strokeRect(x(cb) - box, y(cr) - box, 2 * box, 2 * box)
   }
-  context.fillStyle = '#a3a3a3'
-  for (const { name, cb, cr } of vectorscopeTargets(matrix, 0.75)) {
-    const out = 1 - 11 / (Math.hypot(cb, cr) * (half / REACH))
-    context.fillText(name, x(cb * out), y(cr * out))
+  context.fillStyle = TEXT_CSS
+  for (const { name, cb, cr } of shown(0.75)) {
+    const inward = 1 - 12 / Math.hypot(x(cb) - x(0), y(cr) - y(0))
+    context.fillText(name, x(cb * inward), y(cr * inward))
+  }
+}
+
+/** Draws a vectorscope in CSS pixels: trace, graticule, the colours of 75 % and 100 % bars. */
+export const drawVectorscope = (
+  context: CanvasRenderingContext2D,
+  scope: VectorscopeCounts | undefined,
+  { width, height, matrix, isEnlarged }: VectorscopeStyle,
+): void => {
+  const reach = reachOf(isEnlarged)
+  const half = Math.min(width, height) / 2
+  const domain = [-reach, reach]
+  const plane: Plane = {
+    x: scaleLinear(domain, [width / 2 - half, width / 2 + half]),
+    y: scaleLinear(domain, [height / 2 + half, height / 2 - half]),
+  }
+  context.clearRect(0, 0, width, height)
+  context.save()
+  context.beginPath()
+  context.rect(width / 2 - half, height / 2 - half, 2 * half, 2 * half)
+  context.clip()
+  drawGraticule(context, plane)
+  if (scope) {
+    const { x, y } = plane
+    // Half a code each way: the first bin begins below code 0.
+    const [from, to] = [chromaOf(-0.5), chromaOf(1023.5)]
+    context.imageSmoothingEnabled = true
+    context.globalCompositeOperation = 'lighten'
+    context.drawImage(trace(scope), x(from), y(to), x(to) - x(from), y(from) - y(to))
+    context.globalCompositeOperation = 'source-over'
+  }
+  context.font = INSTRUMENT_FONT
+  context.textAlign = 'center'
+  context.textBaseline = 'middle'
+  drawTargets(context, plane, matrix)
+  context.restore()
+  if (scope && isVectorscopeCut(scope, isEnlarged)) {
+    context.strokeStyle = BRIGHT_CSS
+    context.setLineDash([2, 3])
+    context.strokeRect(width / 2 - half + 0.5, height / 2 - half + 0.5, 2 * half - 1, 2 * half - 1)
+    context.setLineDash([])
   }
 }

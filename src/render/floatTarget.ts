@@ -1,6 +1,6 @@
 /** A float picture that a pass draws into and a later one reads from. */
 export type FloatTarget = {
-  /** Makes it this size (keeping what it is where it already fits) and draws go into it. */
+  /** Makes it this size (keeping what it is where it already fits) and draws go into all of it. */
   readonly begin: (width: number, height: number) => void
   readonly bind: (unit: number) => void
   readonly dispose: () => void
@@ -13,6 +13,7 @@ export const createFloatTarget = (gl: WebGL2RenderingContext): FloatTarget => {
   return {
     begin: (width, height) => {
       gl.bindFramebuffer(gl.FRAMEBUFFER, buffer)
+      gl.disable(gl.SCISSOR_TEST)
       if (size !== `${width} ${height}`) {
         size = `${width} ${height}`
         gl.bindTexture(gl.TEXTURE_2D, texture)

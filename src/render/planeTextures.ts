@@ -44,3 +44,39 @@ export const createPlaneTextures = (gl: WebGL2RenderingContext): PlaneTextures =
     },
   }
 }
+
+/** The textures of the frames in use, each uploaded once. */
+export type PlaneShelf = {
+  readonly of: (planes: Planes) => PlaneTextures
+  /** Frees the textures of all other frames but one, which the next frame is uploaded to. */
+  readonly keepOnly: (planes: ReadonlySet<Planes>) => void
+  readonly dispose: () => void
+}
+
+export const createPlaneShelf = (gl: WebGL2RenderingContext): PlaneShelf => {
+  const held = new Map<Planes, PlaneTextures>()
+  let spare: PlaneTextures | undefined
+  return {
+    of: (planes) => {
+      const known = held.get(planes)
+      if (known) return known
+      const textures = spare ?? createPlaneTextures(gl)
+      spare = undefined
+      textures.upload(planes)
+      held.set(planes, textures)
+      return textures
+    },
+    keepOnly: (wanted) => {
+      for (const [planes, textures] of held) {
+        if (wanted.has(planes)) continue
+        held.delete(planes)
+        spare?.dispose()
+        spare = textures
+      }
+    },
+    dispose: () => {
+      spare?.dispose()
+      for (const textures of held.values()) textures.dispose()
+    },
+  }
+}

@@ -1,14 +1,35 @@
+import type { DisplaySpace } from '../core/colour/displaySignal.ts'
 import type { Grade } from '../core/colour/grade.ts'
 import type { Framing } from '../core/picture/framing.ts'
-import type { MatrixName } from '../core/picture/planes.ts'
+import type { Coding, MatrixName, Planes } from '../core/picture/planes.ts'
+import type { TileArea } from '../core/picture/tileLayout.ts'
 import type { LevelLimits } from '../core/tolerance/levelLimits.ts'
 
-/** What is compared: nothing, the scanned picture alone, or both beside a wipe. */
+/** One picture that stands beside the main one: a frame, how it is read, and what is done to it. */
+export type Side = {
+  readonly planes: Planes
+  readonly coding: Coding
+  readonly grade: Grade
+  readonly framing: Framing
+  /** Whether excursions are marked on it too, where they are marked at all. */
+  readonly isMarked: boolean
+}
+
+/** How the main picture stands to others. A side of another shape is fitted in, black round it. */
 export type Compare =
   | { readonly kind: 'none' }
-  | { readonly kind: 'scanned' }
-  /** `at` 0 (left) … 1 (right): scanned left of it, graded right, both framed alike. */
-  | { readonly kind: 'wipe'; readonly at: number }
+  /** `at` 0 (left) … 1 (right): the other left of it, the main picture right. */
+  | { readonly kind: 'wipe'; readonly at: number; readonly other: Side }
+  /** Each in an area of its own, grey between them. */
+  | {
+      readonly kind: 'tiles'
+      readonly main: TileArea
+      readonly others: readonly { readonly side: Side; readonly area: TileArea }[]
+    }
+  /** `DIFFERENCE_GAIN` times |main − other| of each channel, none of it black. */
+  | { readonly kind: 'difference'; readonly other: Side }
+
+export const DIFFERENCE_GAIN = 4
 
 /** Levels outside which a pixel is marked, before any filter; luma is that of `matrix`. */
 export type ExcursionLimits = LevelLimits & { readonly matrix: MatrixName }
@@ -21,4 +42,6 @@ export type PreviewView = {
   readonly excursions: ExcursionLimits | null
   /** While it plays, the picture is sampled more coarsely, so that it keeps its time. */
   readonly isMoving: boolean
+  /** What the canvas is made for; as coded where nothing is said. */
+  readonly display?: DisplaySpace
 }

@@ -9,10 +9,48 @@ void main() {
 export const SCANS = { print: 0, 'printing-density': 1, negative: 2 } as const
 
 /**
- * A grading fragment with the base stage in it, which the others are without: a branch at run time
- * would cost its whole arithmetic where graphics are drawn by software.
+ * A fragment with some of its parts switched on: HAS_BASE the base stage, HAS_TAPS several samples
+ * a pixel, TO_SRGB and TO_PRIMARIES what a display is sent. A branch at run time would cost its
+ * whole arithmetic where graphics are drawn by software.
  */
-export const withBase = (fragment: string): string => fragment.replace('\n', '\n#define HAS_BASE\n')
+export const withDefines = (fragment: string, defines: readonly string[]): string =>
+  fragment.replace('\n', `\n${defines.map((name) => `#define ${name}\n`).join('')}`)
+
+/** Where a fragment is in the area drawn to, in pixels from its top left. */
+const AREA = `
+uniform vec2 origin;       // lower left of the area
+uniform vec2 targetSize;
+uniform bool isUpright;    // rows run upwards, as they do on a canvas
+
+vec2 placeInArea() {
+  vec2 at = gl_FragCoord.xy - origin;
+  return isUpright ? vec2(at.x, targetSize.y - at.y) : at;
+}
+`
+
+/**
+ * What a display is sent for a signal: core/colour/displaySignal.ts. Where primaries stay as they
+ * are, light to the power 1/2.4 is the signal again, and only the toe of sRGB needs a power.
+ */
+const DISPLAY = `
+#if defined(TO_SRGB)
+vec3 displayed(vec3 signal) {
+  vec3 x = clamp(signal, 0.0, 1.0);
+  vec3 straight = 1.055 * x - 0.055;
+  bvec3 isAbove = greaterThan(x, vec3(0.0904586));   // 0.0031308^(1/2.4)
+  return all(isAbove) ? straight : mix(12.92 * pow(x, vec3(2.4)), straight, isAbove);
+}
+#elif defined(TO_PRIMARIES)
+uniform mat3 primaries;
+vec3 displayed(vec3 signal) {
+  vec3 light = clamp(primaries * pow(clamp(signal, 0.0, 1.0), vec3(2.4)), 0.0, 1.0);
+  vec3 straight = 1.055 * pow(light, vec3(1.0 / 2.4)) - 0.055;
+  return mix(12.92 * light, straight, greaterThan(light, vec3(0.0031308)));
+}
+#else
+vec3 displayed(vec3 signal) { return signal; }
+#endif
+`
 
 /** What both grading passes read: the planes, how they are coded, the base, and the grade. */
 const PLANES = `#version 300 es
@@ -145,53 +183,59 @@ bool isBlack(vec2 delivered, vec2 place, vec2 size) {
 }`
 
 /**
- * The same straight to the canvas, one scanned pixel read for each one shown: for a picture that
- * moves, where time counts more than how fine it is sampled.
+ * The same straight to the canvas, one scanned pixel read for each one shown (with HAS_TAPS, the
+ * mean of several): for a picture that moves, where time counts more than how fine it is sampled,
+ * and for small ones.
  */
-export const MOVING_FRAGMENT = `${PLANES}${MARKS}
+export const DIRECT_FRAGMENT = `${PLANES}${MARKS}${AREA}${DISPLAY}
 uniform vec2 pictureSize;
-uniform vec2 targetSize;
 ${FRAMING}
-uniform float wipeAt;      // 0: all graded, 1: all scanned
+#ifdef HAS_TAPS
+uniform int taps;
+#endif
 
-void main() {
-  vec2 at = vec2(gl_FragCoord.x, targetSize.y - gl_FragCoord.y);
-  vec2 delivered = at * pictureSize / targetSize - 0.5;
+vec3 sampleAt(vec2 delivered) {
   vec2 place = placeOf(delivered);
-  if (isBlack(delivered, place, pictureSize)) {
-    colour = vec4(0.0, 0.0, 0.0, 1.0);
-    return;
-  }
+  if (isBlack(delivered, place, pictureSize)) return vec3(0.0);
   ivec2 pixel = min(ivec2(place + 0.5), ivec2(pictureSize) - 1);
   float y = signal(first, pixel);
   ivec2 sited = min(ivec2(isSubsampled.x ? pixel.x / 2 : pixel.x, isSubsampled.y ? pixel.y / 2 : pixel.y), chromaSize - 1);
-  vec3 x = based(isRgb
+  return graded(based(isRgb
     ? vec3(y, signal(second, pixel), signal(third, pixel))
-    : decoded(y, vec2(float(texelFetch(second, sited, 0).r), float(texelFetch(third, sited, 0).r))));
-  bool isScanned = at.x < wipeAt * targetSize.x;
-  colour = vec4(isScanned ? x : marked(graded(x), at), 1.0);
+    : decoded(y, vec2(float(texelFetch(second, sited, 0).r), float(texelFetch(third, sited, 0).r)))));
+}
+
+void main() {
+  vec2 at = placeInArea();
+  vec2 size = pictureSize / targetSize;
+#ifdef HAS_TAPS
+  vec3 sum = vec3(0.0);
+  for (int j = 0; j < taps; j++)
+    for (int i = 0; i < taps; i++)
+      sum += sampleAt((at - 0.5 + (vec2(i, j) + 0.5) / float(taps)) * size - 0.5);
+  vec3 shown = sum / float(taps * taps);
+#else
+  vec3 shown = sampleAt(at * size - 0.5);
+#endif
+  colour = vec4(displayed(marked(shown, at)), 1.0);
 }`
 
 /**
  * Graded R′G′B′ → the delivered picture on the canvas: framing as core/picture/framePicture.ts,
- * several samples a pixel where the canvas is smaller than the picture, the wipe, and hatching
- * where levels leave their limits: rising lines above, falling lines below.
+ * several samples a pixel where the canvas is smaller than the picture, and hatching where levels
+ * leave their limits: rising lines above, falling lines below.
  */
 export const SHOW_FRAGMENT = `#version 300 es
 precision highp float;
 precision highp sampler2D;
 uniform sampler2D graded;
-uniform sampler2D scanned;
 uniform vec2 pictureSize;
-uniform vec2 targetSize;
-uniform bool isUpright;
 ${FRAMING}
-uniform float wipeAt;      // 0: all graded, 1: all scanned
 uniform int taps;
 out vec4 colour;
-${MARKS}
+${MARKS}${AREA}${DISPLAY}
 
-vec3 sampleAt(sampler2D picture, vec2 delivered) {
+vec3 sampleAt(vec2 delivered) {
   vec2 place = placeOf(delivered);
   if (isBlack(delivered, place, pictureSize)) return vec3(0.0);
   ivec2 last = ivec2(pictureSize) - 1;
@@ -199,25 +243,34 @@ vec3 sampleAt(sampler2D picture, vec2 delivered) {
   vec2 part = place - vec2(low);
   ivec2 a = max(low, ivec2(0));
   ivec2 b = min(low + 1, last);
-  vec3 top = mix(texelFetch(picture, a, 0).rgb, texelFetch(picture, ivec2(b.x, a.y), 0).rgb, part.x);
-  vec3 bottom = mix(texelFetch(picture, ivec2(a.x, b.y), 0).rgb, texelFetch(picture, b, 0).rgb, part.x);
+  vec3 top = mix(texelFetch(graded, a, 0).rgb, texelFetch(graded, ivec2(b.x, a.y), 0).rgb, part.x);
+  vec3 bottom = mix(texelFetch(graded, ivec2(a.x, b.y), 0).rgb, texelFetch(graded, b, 0).rgb, part.x);
   return mix(top, bottom, part.y);
 }
 
-vec3 pixel(sampler2D picture, vec2 corner, vec2 size) {
+void main() {
+  vec2 at = placeInArea();
+  vec2 size = pictureSize / targetSize;
+  vec2 corner = (at - 0.5) * size;
   vec3 sum = vec3(0.0);
   for (int j = 0; j < taps; j++)
     for (int i = 0; i < taps; i++)
-      sum += sampleAt(picture, corner + (vec2(i, j) + 0.5) / float(taps) * size - 0.5);
-  return sum / float(taps * taps);
-}
+      sum += sampleAt(corner + (vec2(i, j) + 0.5) / float(taps) * size - 0.5);
+  colour = vec4(displayed(marked(sum / float(taps * taps), at)), 1.0);
+}`
+
+/** Two delivered pictures → how far they are apart in each channel, times a gain. */
+export const DIFFERENCE_FRAGMENT = `#version 300 es
+precision highp float;
+precision highp sampler2D;
+uniform sampler2D one;
+uniform sampler2D other;
+uniform float differenceGain;
+out vec4 colour;
+${AREA}${DISPLAY}
 
 void main() {
-  vec2 at = gl_FragCoord.xy;
-  if (isUpright) at.y = targetSize.y - at.y;
-  vec2 size = pictureSize / targetSize;
-  vec2 corner = (at - 0.5) * size;
-  bool isScanned = at.x < wipeAt * targetSize.x;
-  vec3 shown = isScanned ? pixel(scanned, corner, size) : pixel(graded, corner, size);
-  colour = vec4(isScanned ? shown : marked(shown, at), 1.0);
+  ivec2 at = ivec2(placeInArea());
+  vec3 apart = abs(texelFetch(one, at, 0).rgb - texelFetch(other, at, 0).rgb);
+  colour = vec4(displayed(differenceGain * apart), 1.0);
 }`

@@ -4,6 +4,7 @@ import type { Cue, Reel } from '../core/job/job.ts'
 import type { Frame } from '../core/time/frame.ts'
 import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 import type { Verdict } from '../core/tolerance/verdict.ts'
+import { shownGrade } from './proposal.ts'
 import { cueIndex, cuesOf, profileOf, reelOf } from './queries.ts'
 import type { AppState, LiveVerdict } from './state.ts'
 
@@ -18,7 +19,8 @@ const checkKey = (
   const { name, bytes } = reel.media
   const tolerance = [id, rgb, luma, composite, area, filtered]
   const from = cue.ramp > 0 && previous ? [previous.grade, previous.framing] : []
-  const own = [cue.first, end, cue.ramp, cue.grade, cue.framing]
+  const ramp = cue.ramp > 0 ? [cue.ramp, cue.rampShape] : []
+  const own = [cue.first, end, ramp, cue.grade, cue.framing]
   return JSON.stringify([reel.id, name, bytes, codingOf(reel), tolerance, own, from])
 }
 
@@ -70,27 +72,39 @@ export const verdictOf = (state: AppState, cue: Cue): Verdict | undefined => {
   return key === undefined ? undefined : state.verdicts.entries.get(key)
 }
 
-/** What a cue's colours depend on, as text: all that a verdict does but grade and tolerance. */
+type HeldCensusKey = { readonly end: Frame; readonly reel: Reel; readonly key: string }
+
+const censusKeys = new WeakMap<Cue, HeldCensusKey>()
+
+/**
+ * What a cue's colours depend on, as text: all that a verdict does but grade and tolerance. Worked
+ * out once for each state of the cue.
+ */
 export const censusKeyOf = (state: AppState, cue: Cue): string | undefined => {
   const reel = reelOf(state)
   if (!reel) return undefined
   const cues = cuesOf(state)
   const end = cueEnd(cues, cueIndex(cues, cue), reel.frames)
+  const held = censusKeys.get(cue)
+  if (held?.end === end && held.reel === reel) return held.key
   const { name, bytes } = reel.media
-  return JSON.stringify([
-    reel.id,
-    name,
-    bytes,
-    codingOf(reel),
-    cue.first,
-    end,
-    cue.ramp,
-    cue.framing,
-  ])
+  const own = [cue.first, end, cue.ramp, cue.framing]
+  const key = JSON.stringify([reel.id, name, bytes, codingOf(reel), ...own])
+  censusKeys.set(cue, { end, reel, key })
+  return key
 }
 
-/** What a cue's colours tell of it as it is; undefined while they are not known. */
+/**
+ * What a cue's colours tell of it as it is shown, with the grade proposed for it where one is;
+ * undefined while they are not known.
+ */
 export const liveVerdictOf = (state: AppState, cue: Cue): LiveVerdict | undefined => {
   const live = state.live.get(cue.id)
-  return live?.grade === cue.grade && live.colours === censusKeyOf(state, cue) ? live : undefined
+  return live?.grade === shownGrade(state, cue) && live.colours === censusKeyOf(state, cue)
+    ? live
+    : undefined
 }
+
+/** The measured verdict on a cue as it is shown: none while another grade is proposed for it. */
+export const shownVerdictOf = (state: AppState, cue: Cue): Verdict | undefined =>
+  shownGrade(state, cue) === cue.grade ? verdictOf(state, cue) : undefined

@@ -4,7 +4,7 @@ import type { Job } from '../core/job/job.ts'
 import type { ReelId } from '../core/job/recordIds.ts'
 import { frame } from '../core/time/frame.ts'
 import type { AppStore } from './appStore.ts'
-import { tellProblems } from './notices.ts'
+import { putRefusalAway, tellRefusal } from './notices.ts'
 import { followPlayhead, pruneSelection } from './selection.ts'
 import { INITIAL_STATE } from './state.ts'
 
@@ -20,6 +20,7 @@ export const showJob = (store: AppStore, job: Job, shelfKey: string): void => {
     playback: { ...INITIAL_STATE.playback, isTicking: store.getState().playback.isTicking },
     isReference: store.getState().isReference,
     preferences: store.getState().preferences,
+    surface: store.getState().surface,
     playhead: frame(0),
   })
   followPlayhead(store)
@@ -32,8 +33,8 @@ const replaceHistory = (store: AppStore, after: history.History): void => {
 }
 
 /**
- * Runs a job command and records its change; what it refuses is told to the person. Changes with
- * the same `gesture` make one undo step. Returns whether it was done.
+ * Runs a job command and records its change; what it refuses is told to the person until a later
+ * change is done. Changes with the same `gesture` make one undo step. Returns whether it was done.
  */
 export const perform = (
   store: AppStore,
@@ -44,9 +45,10 @@ export const perform = (
   if (!before) return false
   const result = command(before.job)
   if (!result.ok) {
-    tellProblems(store, result.problems)
+    tellRefusal(store, result.problems)
     return false
   }
+  putRefusalAway(store)
   if (gesture !== store.getState().gesture) store.setState({ gesture })
   replaceHistory(store, history.record(before, result.value, gesture))
   return true
@@ -60,10 +62,14 @@ export const endGesture = (store: AppStore): void => {
 
 export const undo = (store: AppStore): void => {
   const { history: before } = store.getState()
-  if (before) replaceHistory(store, history.undo(before))
+  if (!before) return
+  putRefusalAway(store)
+  replaceHistory(store, history.undo(before))
 }
 
 export const redo = (store: AppStore): void => {
   const { history: before } = store.getState()
-  if (before) replaceHistory(store, history.redo(before))
+  if (!before) return
+  putRefusalAway(store)
+  replaceHistory(store, history.redo(before))
 }

@@ -49,16 +49,6 @@ const DOUBTFUL_BELOW = 0.75
 
 export const isDoubtful = (cue: Cue): boolean => cue.boundary.confidence < DOUBTFUL_BELOW
 
-/** The next cue after the one at `frame` for which `isWanted` holds, going round at the end. */
-export const nextCueWhere = (
-  state: AppState,
-  frame: Frame,
-  isWanted: (cue: Cue) => boolean,
-): Cue | undefined => {
-  const cues = cuesOf(state)
-  return cues.find((cue) => cue.first > frame && isWanted(cue)) ?? cues.find(isWanted)
-}
-
 /** Whether a cue begins after frame `a` and up to frame `b`, or the other way round. */
 export const isCueBetween = (state: AppState, a: Frame, b: Frame): boolean => {
   const cue = cueAtFrame(state, b > a ? b : a)

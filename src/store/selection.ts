@@ -2,9 +2,19 @@ import type { Cue } from '../core/job/job.ts'
 import type { CueId } from '../core/job/recordIds.ts'
 import type { AppStore } from './appStore.ts'
 import { cueIndex, cuesOf, currentCue, jobOf } from './queries.ts'
+import type { AppState } from './state.ts'
 
 /** How a click or a key adds to what is selected. */
 export type SelectMode = 'only' | 'toggle' | 'range'
+
+const members = new WeakMap<readonly CueId[], ReadonlySet<CueId>>()
+
+/** Whether a cue is selected; of many, told as fast as of one. */
+export const isSelected = ({ selection }: AppState, id: CueId): boolean => {
+  const known = members.get(selection) ?? new Set(selection)
+  members.set(selection, known)
+  return known.has(id)
+}
 
 const idsBetween = (cues: readonly Cue[], a: Cue, b: Cue): CueId[] => {
   const from = cueIndex(cues, a)
@@ -20,7 +30,7 @@ export const selectCue = (store: AppStore, cue: Cue, mode: SelectMode): void => 
     return
   }
   if (mode === 'toggle') {
-    const isIn = state.selection.includes(cue.id)
+    const isIn = isSelected(state, cue.id)
     const selection = isIn
       ? state.selection.filter((id) => id !== cue.id)
       : [...state.selection, cue.id]
@@ -33,6 +43,15 @@ export const selectCue = (store: AppStore, cue: Cue, mode: SelectMode): void => 
 export const selectAll = (store: AppStore): void => {
   const cues = cuesOf(store.getState())
   store.setState({ selection: cues.map((cue) => cue.id), anchor: cues[0]?.id })
+}
+
+/** Selects every cue with the scene mark of the one under the line, which carries one. */
+export const selectScene = (store: AppStore): void => {
+  const state = store.getState()
+  const scene = currentCue(state)?.scene
+  if (!scene) return
+  const cues = cuesOf(state).filter((cue) => cue.scene === scene)
+  store.setState({ selection: cues.map((cue) => cue.id), anchor: currentCue(state)?.id })
 }
 
 /** Leaves out of the selection what is no longer in the job, and never leaves it empty. */
@@ -49,7 +68,7 @@ export const pruneSelection = (store: AppStore): void => {
 export const followPlayhead = (store: AppStore): void => {
   const state = store.getState()
   const cue = currentCue(state)
-  if (cue && !state.selection.includes(cue.id)) selectCue(store, cue, 'only')
+  if (cue && !isSelected(state, cue.id)) selectCue(store, cue, 'only')
 }
 
 /** The cues a change on the bench goes to: the selection when the line is in it. */
@@ -57,5 +76,5 @@ export const editedCues = (store: AppStore): readonly CueId[] => {
   const state = store.getState()
   const cue = currentCue(state)
   if (!cue) return []
-  return state.selection.includes(cue.id) ? state.selection : [cue.id]
+  return isSelected(state, cue.id) ? state.selection : [cue.id]
 }

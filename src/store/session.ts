@@ -2,7 +2,7 @@ import { type Frame, frame } from '../core/time/frame.ts'
 import type { AppStore } from './appStore.ts'
 import { reelOf } from './queries.ts'
 import { followPlayhead } from './selection.ts'
-import type { Playback, Sheet, Step } from './state.ts'
+import type { Opened, Playback, Sheet, Step } from './state.ts'
 import type { View } from './view.ts'
 
 /** Puts the line on a frame, kept inside the reel. Returns where it went. */
@@ -26,3 +26,7 @@ export const setPlayback = (store: AppStore, playback: Partial<Playback>): void 
 export const setSheet = (store: AppStore, sheet: Sheet): void => store.setState({ sheet })
 
 export const setStep = (store: AppStore, step: Step): void => store.setState({ step })
+
+/** Opens a dialog or a field over the bench; undefined closes it. */
+export const setOpened = (store: AppStore, opened: Opened | undefined): void =>
+  store.setState({ opened })

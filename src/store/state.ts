@@ -2,6 +2,8 @@ import type { Problem } from '../core/base/problem.ts'
 import type { CensusStanding } from '../core/census/censusStanding.ts'
 import type { CensusVerdict } from '../core/census/censusVerdict.ts'
 import type { Grade } from '../core/colour/grade.ts'
+import type { GradeColumn } from '../core/colour/gradeColumns.ts'
+import { type CarriedPart, GRADE_PARTS } from '../core/job/commands/carryValues.ts'
 import type { History } from '../core/job/history.ts'
 import type { CueId, ReelId } from '../core/job/recordIds.ts'
 import type { MatrixName, RangeName } from '../core/picture/planes.ts'
@@ -16,6 +18,7 @@ import { type LookBook, NO_LOOKS } from './lookBook.ts'
 import { INITIAL_POINTING, type Pointing } from './pointing.ts'
 import { INITIAL_PREFERENCES, type Preferences } from './preferences.ts'
 import type { Proposal } from './proposal.ts'
+import { INITIAL_SURFACE, type Surface } from './surface.ts'
 import { NO_VERDICTS, type VerdictBook } from './verdictBook.ts'
 import { INITIAL_VIEW, type View } from './view.ts'
 
@@ -24,6 +27,9 @@ export type Step = 'prepare' | 'rehearse' | 'hand-over'
 
 /** What the controls of the bench are for: one sheet of them is out at a time. */
 export type Sheet = 'grade' | 'framing' | 'cue'
+
+/** What lies over the bench, or is open to be typed in, by a command. */
+export type Opened = 'settings' | 'commands' | 'go-to' | 'match-to'
 
 export type Playback = {
   readonly isPlaying: boolean
@@ -48,6 +54,8 @@ export type Notice = {
   readonly id: number
   readonly says: string
   readonly isProblem: boolean
+  /** A change that was refused; the next one that is done puts the notice away. */
+  readonly isRefusal: boolean
 }
 
 /** What a file leaves open and the person must say before it can be read as a signal. */
@@ -105,12 +113,17 @@ export type AppState = {
   readonly anchor: CueId | undefined
   readonly view: View
   readonly sheet: Sheet
+  readonly opened: Opened | undefined
   readonly instruments: InstrumentSettings
   readonly ledger: LedgerView
   readonly pointing: Pointing
   /** Whether a change to several cues adds to each (else it sets all alike). */
   readonly isTrimming: boolean
   readonly clipboard: Clipboard | undefined
+  /** What is carried when values are pasted or carried on. */
+  readonly carriedParts: readonly CarriedPart[]
+  /** The curve whose handles the transfer plot shows. */
+  readonly plotColumn: GradeColumn
   /** A change that is shown but not kept yet. */
   readonly proposal: Proposal | undefined
   /** What is being dragged or nudged now; pictures are drawn coarsely until it rests. */
@@ -120,6 +133,8 @@ export type AppState = {
   /** What cues look like, by `censusKeyOf`, as far as their colours were counted. */
   readonly looks: LookBook
   readonly preferences: Preferences
+  /** Game pad and MIDI control surfaces as they are now. */
+  readonly surface: Surface
   readonly playback: Playback
   readonly finding: Progress | undefined
   readonly checking: Progress | undefined
@@ -149,16 +164,20 @@ export const INITIAL_STATE: AppState = {
   anchor: undefined,
   view: INITIAL_VIEW,
   sheet: 'grade',
+  opened: undefined,
   instruments: INITIAL_INSTRUMENTS,
   ledger: INITIAL_LEDGER,
   pointing: INITIAL_POINTING,
   isTrimming: true,
   clipboard: undefined,
+  carriedParts: GRADE_PARTS,
+  plotColumn: 'all',
   proposal: undefined,
   gesture: undefined,
   looked: new Set(),
   looks: NO_LOOKS,
   preferences: INITIAL_PREFERENCES,
+  surface: INITIAL_SURFACE,
   playback: { isPlaying: false, speed: 1, isLooping: false, isTicking: false, late: 0 },
   finding: undefined,
   checking: undefined,

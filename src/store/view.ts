@@ -1,3 +1,4 @@
+import type { DisplaySpace } from '../core/colour/displaySignal.ts'
 import type { HeldId } from '../core/job/recordIds.ts'
 
 /** How pictures stand to each other: the graded one alone, or with others. */
@@ -6,17 +7,15 @@ export type Arrangement = 'alone' | 'wipe' | 'side-by-side' | 'difference'
 /** What the graded picture is compared with. */
 export type Against =
   | { readonly kind: 'scanned' }
+  /** A held frame of the job, or a still opened for this session. */
   | { readonly kind: 'held'; readonly id: HeldId }
   /** One of the cue's alternates by its place, from 0. */
   | { readonly kind: 'alternate'; readonly index: number }
   /** All of the cue's alternates; where only one fits, the first. */
   | { readonly kind: 'alternates' }
 
-/**
- * What is assumed of the display. The signal is made for BT.1886; 'srgb' and 'display-p3' turn it
- * into those spaces, 'as-coded' sends it as it is to a display set to BT.1886.
- */
-export type DisplaySpace = 'srgb' | 'display-p3' | 'as-coded'
+/** A still picture opened as a reference: for this session only, it is not kept in the job. */
+export type OpenedStill = { readonly id: HeldId; readonly name: string }
 
 export type View = {
   readonly arrangement: Arrangement
@@ -30,6 +29,7 @@ export type View = {
   /** Shows the whole scan with the delivered frame on it, to be moved and resized. */
   readonly showsAperture: boolean
   readonly display: DisplaySpace
+  readonly stills: readonly OpenedStill[]
 }
 
 export const INITIAL_VIEW: View = {
@@ -41,4 +41,5 @@ export const INITIAL_VIEW: View = {
   showsSafeAreas: false,
   showsAperture: false,
   display: 'srgb',
+  stills: [],
 }

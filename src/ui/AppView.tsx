@@ -2,15 +2,20 @@ import { type App, AppContext, useAppState } from './appContext.ts'
 import { Bench } from './bench/Bench.tsx'
 import { useCommandKeys } from './commands/useCommandKeys.ts'
 import { HandOver } from './handover/HandOver.tsx'
+import { CommandList } from './header/CommandList.tsx'
 import { Header } from './header/Header.tsx'
 import { FindingBar } from './ledger/FindingBar.tsx'
 import { Ledger } from './ledger/Ledger.tsx'
 import { NoticeBar } from './parts/NoticeBar.tsx'
 import { Prepare } from './prepare/Prepare.tsx'
+import { Hints } from './settings/Hints.tsx'
+import { SettingsDialog } from './settings/SettingsDialog.tsx'
+import { useTextSize } from './settings/useTextSize.ts'
 import { CodingDialog } from './start/CodingDialog.tsx'
 import { ConfirmDialog } from './start/ConfirmDialog.tsx'
 import { StartScreen } from './start/StartScreen.tsx'
 import { useFileDrop } from './start/useFileDrop.ts'
+import { useFocusLedger } from './start/useFocusLedger.ts'
 import { Transport } from './transport/Transport.tsx'
 
 /** The whole screen. */
@@ -19,6 +24,8 @@ export const AppView = ({ app }: { app: App }) => (
     <Screen />
     <CodingDialog />
     <ConfirmDialog />
+    <CommandList />
+    <SettingsDialog />
     <NoticeBar />
   </AppContext>
 )
@@ -27,6 +34,7 @@ const Screen = () => {
   const hasJob = useAppState((state) => state.history !== undefined)
   const isOver = useFileDrop()
   useCommandKeys()
+  useTextSize()
   return (
     <div className={isOver ? 'screen is-drop' : 'screen'}>
       {hasJob ? <Workplace /> : <StartScreen />}
@@ -35,6 +43,7 @@ const Screen = () => {
 }
 
 const Workplace = () => {
+  useFocusLedger()
   const step = useAppState((state) => state.step)
   return (
     <>
@@ -46,6 +55,7 @@ const Workplace = () => {
           <div className="list-side">
             <FindingBar />
             <Ledger />
+            <Hints />
           </div>
           <div className="bench-side">
             <Bench />

@@ -4,7 +4,13 @@ import type { Framing } from '../core/picture/framing.ts'
 import type { Coding, Planes } from '../core/picture/planes.ts'
 import type { Still } from '../core/picture/still.ts'
 import type { Frame } from '../core/time/frame.ts'
+import type { PictureLevels } from '../core/tolerance/pictureLevels.ts'
+import type { LevelHistograms } from '../render/drawHistogram.ts'
+import type { VectorscopeCounts } from '../render/drawVectorscope.ts'
+import type { ChannelColumns, LevelColumns } from '../render/levelCounts.ts'
+import type { MeasuredSignal } from '../store/instrumentSettings.ts'
 import type { CodingAnswer } from '../store/state.ts'
+import type { Solvers } from './solvers.ts'
 
 /** A frame on its way to the screen. */
 export type ShownFrame = {
@@ -19,17 +25,25 @@ export type Feed<Value> = {
   readonly subscribe: (listener: (value: Value) => void) => () => void
 }
 
-/** What the instruments read on the frame on screen. */
+/** What the instruments read on the frame on screen: of levels, what is asked to be shown. */
 export type Reading = {
-  readonly waveform: Uint32Array
-  readonly waveformColumns: number
-  readonly vectorscope: Uint32Array
-  readonly vectorscopeSize: number
+  readonly signal: MeasuredSignal
+  readonly waveform?: LevelColumns
+  readonly channels?: ChannelColumns
+  readonly histograms?: LevelHistograms
+  readonly vectorscope: VectorscopeCounts
+  /** The ends of the signal, where some of it lies past what 10-bit video can carry. */
+  readonly past?: Pick<PictureLevels, 'r' | 'g' | 'b' | 'y'>
 }
+
+/** A still, and the frame it is of. */
+export type PlacedStill = { readonly frame: Frame; readonly still: Still }
 
 /** Small copies of frames; `request` fetches one that is not there yet and tells when it is. */
 export type Stills = {
   readonly get: (frame: Frame) => Still | undefined
+  /** The still nearest to a frame among those of its cue. */
+  readonly nearest: (frame: Frame) => PlacedStill | undefined
   readonly request: (frame: Frame) => void
   readonly subscribe: (listener: () => void) => () => void
 }
@@ -90,6 +104,13 @@ export type Services = {
   readonly measure: (grade: Grade, framing: Framing) => void
   readonly stills: Stills
   readonly held: HeldPictures
+  /** Asks for a picture file and opens it as a reference for this session. */
+  readonly openStill: () => Promise<void>
+  /** Look for a change and show it, to be kept or left. */
+  readonly solve: Solvers
+
+  /** MIDI control surfaces: turning them on asks the browser, which may ask the person. */
+  readonly midi: { readonly turnOn: () => Promise<void>; readonly turnOff: () => void }
 
   readonly prepareHandOver: () => readonly HandOver[]
   readonly saveHandOver: (file: HandOverFile) => Promise<void>

@@ -28,6 +28,23 @@ export const STRINGS = {
     agreement: 'agreed · note',
   },
   agreement: { open: '○ open', agreed: '✓ agreed', asked: '✎ changes asked' },
+  changedSince: '≠ changed since',
+  filters: {
+    all: 'cues',
+    'not-agreed': 'not agreed',
+    outside: 'outside tolerance',
+    'not-looked-at': 'not looked at',
+    doubtful: 'doubtful',
+    'changed-since': 'changed since',
+  },
+  nothingListed: {
+    all: 'the reel has none.',
+    'not-agreed': 'all are agreed.',
+    outside: 'none measured so far is outside tolerance.',
+    'not-looked-at': 'all were looked at.',
+    doubtful: 'no boundary is doubtful.',
+    'changed-since': 'none was changed since it was agreed.',
+  },
   boundary: {
     start: 'start of reel',
     cut: 'cut',

@@ -1,11 +1,12 @@
 import type { Cue } from '../core/job/job.ts'
 import { valuesAt } from '../core/job/valuesAt.ts'
-import type { Coding } from '../core/picture/planes.ts'
+import type { Coding, Planes } from '../core/picture/planes.ts'
 import type { Frame } from '../core/time/frame.ts'
 import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 import { createVerdictGatherer, type Verdict } from '../core/tolerance/verdict.ts'
 import type { ColourCounter, Kernel } from '../kernel/kernel.ts'
 import type { FrameSource } from '../media/frameSource.ts'
+import type { FramesCheck } from './reelCalls.ts'
 
 /** One cue to be measured: its frames are `cue.first` up to and not including `end`. */
 export type CueCheck = {
@@ -38,5 +39,21 @@ export const checkCue = async (
     onFrame()
   }
   signal?.throwIfAborted()
+  return gatherer.verdict()
+}
+
+/** Measures some frames of a cue, read by `read`, as they would be delivered. */
+export const checkFrames = async (
+  read: (frame: Frame) => Promise<Planes>,
+  kernel: Kernel,
+  { check: { cue, previous }, frames, coding, profile }: FramesCheck,
+): Promise<Verdict | undefined> => {
+  const gatherer = createVerdictGatherer(profile)
+  for (const frame of frames) {
+    const planes = await read(frame)
+    const { grade, framing } = valuesAt(cue, previous, frame)
+    const input = { planes, coding, grade, framing }
+    gatherer.add(frame, kernel.measureLevels(input, coding.matrix, profile))
+  }
   return gatherer.verdict()
 }

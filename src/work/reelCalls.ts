@@ -1,5 +1,6 @@
 import type { Result } from '../core/base/result.ts'
 import type { CensusData } from '../core/census/censusData.ts'
+import type { CueLook } from '../core/census/cueLook.ts'
 import type { Coding, Planes } from '../core/picture/planes.ts'
 import type { Still } from '../core/picture/still.ts'
 import type { Frame } from '../core/time/frame.ts'
@@ -21,14 +22,23 @@ export type CheckRequest = {
   readonly check: CueCheck
   readonly coding: Coding
   readonly profile: ToleranceProfile
-  /** Whether the cue's colours are to be counted on the way. */
+  /** Whether the cue's colours are to be counted on the way, and given back. */
   readonly wantsCensus: boolean
+  /** Whether they are to be counted for what the cue looks like. */
+  readonly wantsLook: boolean
+}
+
+/** Some frames of a cue, to be measured as they would be delivered. */
+export type FramesCheck = Omit<CheckRequest, 'wantsCensus' | 'wantsLook'> & {
+  readonly frames: readonly Frame[]
 }
 
 export type CheckAnswer = {
   readonly verdict: Verdict | undefined
   /** Undefined if it was not wanted, or the cue is all ramp. */
   readonly census: CensusData | undefined
+  /** Undefined if no colours were counted. */
+  readonly look: CueLook | undefined
 }
 
 /** What a reel worker does: it holds one open reel and reads, plays, searches and checks it. */
@@ -57,5 +67,11 @@ export type ReelCalls = {
     readonly args: CheckRequest
     readonly progress: number
     readonly answer: CheckAnswer
+  }
+  /** The verdict on these frames alone; undefined of none. */
+  readonly checkFrames: {
+    readonly args: FramesCheck
+    readonly progress: never
+    readonly answer: Verdict | undefined
   }
 }

@@ -2,15 +2,22 @@ import { problem } from '../core/base/problem.ts'
 import { ok, type Result } from '../core/base/result.ts'
 import { buildCensus } from '../core/census/buildCensus.ts'
 import { censusBuffers } from '../core/census/censusData.ts'
+import { lookBuffers, lookOfCensus, lookOfTally } from '../core/census/lookOfCensus.ts'
+import type { Planes } from '../core/picture/planes.ts'
+import type { Frame } from '../core/time/frame.ts'
 import type { Kernel } from '../kernel/kernel.ts'
 import type { FrameSource } from '../media/frameSource.ts'
 import { MediaError } from '../media/mediaError.ts'
-import { checkCue } from './checkTolerance.ts'
+import { createPlanesCache } from '../media/planesCache.ts'
+import { checkCue, checkFrames } from './checkTolerance.ts'
 import { findShots } from './findShots.ts'
 import { makeStill } from './makeStill.ts'
 import { type PlayedFrame, playRange } from './playRange.ts'
 import type { ReelCalls } from './reelCalls.ts'
 import type { Handlers } from './rpc.ts'
+
+/** Bytes of frames that are measured more than once. */
+const MOST_AGAIN = 96 * 2 ** 20
 
 type Opener = (files: readonly File[]) => Promise<Result<FrameSource>>
 
@@ -26,6 +33,13 @@ export const reelHandlers = (
     if (!source) throw new MediaError(problem('missing', 'No reel is open; open one first.'))
     return source
   }
+  /** Frames that were measured last: the same are measured with one grade after another. */
+  const again = createPlanesCache(MOST_AGAIN)
+  const readAgain = async (wanted: Frame): Promise<Planes> => {
+    const planes = again.get(wanted) ?? (await opened().read(wanted))
+    again.put(wanted, planes)
+    return planes
+  }
   const stop = (): undefined => {
     playing?.stop.abort()
     void playing?.frames.return(undefined)
@@ -38,6 +52,7 @@ export const reelHandlers = (
       if (!result.ok) return result
       stop()
       source?.close()
+      again.clear()
       source = result.value
       return ok(source.facts)
     },
@@ -59,7 +74,10 @@ export const reelHandlers = (
     },
     stop,
     findShots: (_, { progress, signal }) => findShots(opened(), progress, signal),
-    checkCue: async ({ check, coding, profile, wantsCensus }, { progress, signal, transfer }) => {
+    checkCue: async (
+      { check, coding, profile, wantsCensus, wantsLook },
+      { progress, signal, transfer },
+    ) => {
       let done = 0
       const tellEvery = 10
       const onFrame = () => {
@@ -67,7 +85,7 @@ export const reelHandlers = (
         if (done % tellEvery === 0) progress(done)
       }
       const kernel = await loadKernel()
-      const colours = wantsCensus ? kernel.countColours(coding.range) : undefined
+      const colours = wantsCensus || wantsLook ? kernel.countColours(coding.range) : undefined
       const verdict = await checkCue(
         opened(),
         kernel,
@@ -79,9 +97,12 @@ export const reelHandlers = (
         colours,
       )
       const tally = colours?.tally()
-      const census = tally && buildCensus(tally, coding)
+      const census = tally && wantsCensus ? buildCensus(tally, coding) : undefined
+      const look = census ? lookOfCensus(census) : tally && lookOfTally(tally, coding)
       if (census) transfer(...censusBuffers(census))
-      return { verdict, census }
+      if (look) transfer(...lookBuffers(look))
+      return { verdict, census, look }
     },
+    checkFrames: async (request) => checkFrames(readAgain, await loadKernel(), request),
   }
 }

@@ -3,12 +3,14 @@ import { createCensusDesk } from '../../src/app/censusDesk.ts'
 import { buildCensus } from '../../src/core/census/buildCensus.ts'
 import { seenSpans } from '../../src/core/census/seenSpans.ts'
 import { createColourTally } from '../../src/core/census/tallyColours.ts'
+import { IDENTITY_GRADE } from '../../src/core/colour/grade.ts'
 import { setFraming } from '../../src/core/job/commands/setFraming.ts'
 import { setGrade } from '../../src/core/job/commands/setGrade.ts'
 import type { Job } from '../../src/core/job/job.ts'
 import { createAppStore } from '../../src/store/appStore.ts'
 import { censusKeyOf, liveVerdictOf } from '../../src/store/checkKey.ts'
 import { perform, showJob, undo } from '../../src/store/document.ts'
+import { leaveProposal, offerProposal } from '../../src/store/proposal.ts'
 import { currentCue } from '../../src/store/queries.ts'
 import { seeded, shadedPlanes } from '../kernel/randomPictures.ts'
 import { REEL_ID, sampleJob } from '../support/sampleJob.ts'
@@ -42,7 +44,7 @@ const setUp = () => {
   }
   const change = (edit: (job: Job) => ReturnType<typeof setGrade>) =>
     perform(store, edit, undefined)
-  return { store, cue, live, keep, change }
+  return { store, desk, cue, live, keep, change }
 }
 
 test('a live verdict follows the grade', () => {
@@ -66,4 +68,34 @@ test('a framing has colours of its own, and undoing it brings the old ones back'
   expect(zoomed?.pixels).toBeLessThan(1200)
   undo(store)
   expect(live()?.verdict).toEqual(before)
+})
+
+test('a live verdict is that of the proposed grade while it is shown, and goes back when it is left', () => {
+  const { store, cue, live, keep } = setUp()
+  keep(0)
+  const before = live()?.verdict
+  const grade = { ...IDENTITY_GRADE, gain: [2, 2, 2] } as const
+  offerProposal(store, {
+    label: 'Bring inside',
+    says: [],
+    change: { kind: 'grade', cue: cue().id, grade },
+  })
+  expect(live()?.grade).toEqual(grade)
+  expect(live()?.verdict.y.high).toBeGreaterThan(before?.y.high ?? 9)
+  leaveProposal(store)
+  expect(live()?.verdict).toEqual(before)
+})
+
+test('colours are waited for, and given up where nobody waits any more', async () => {
+  const { store, desk, cue, keep } = setUp()
+  const key = censusKeyOf(store.getState(), cue())
+  if (key === undefined) throw new Error('no key')
+  const stop = new AbortController()
+  const given = desk.whenKept(key, new AbortController().signal)
+  const leftAlone = desk.whenKept(key, stop.signal)
+  stop.abort()
+  await expect(leftAlone).rejects.toThrow()
+  keep(0)
+  expect((await given)?.pixels).toBe(1200)
+  expect(desk.get(key)).toBe(await given)
 })

@@ -48,7 +48,13 @@ const run = async (count: number, unknown: number): Promise<number> => {
   const entries = new Map(keys.map((key) => [key, VERDICT]))
   store.setState({ verdicts: { entries, version: entries.size } })
   const begun = process.cpuUsage()
-  startChecker(store, workers, { isWanted: () => false, keep: () => undefined })
+  startChecker(store, workers, {
+    isWanted: () => false,
+    keep: () => undefined,
+    keepLook: () => undefined,
+    get: () => undefined,
+    whenKept: async () => undefined,
+  })
   store.setState({ media: 'ready' })
   const late = performance.now() + 60_000
   while (store.getState().verdicts.entries.size < count) {

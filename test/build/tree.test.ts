@@ -47,8 +47,9 @@ describe('the tree', () => {
     }
   })
 
-  it('gives no key to two commands', () => {
-    expect(keyConflicts(COMMANDS, INITIAL_PREFERENCES)).toEqual([])
+  it('gives no key to two commands, for either hand', () => {
+    for (const hand of ['left', 'right'] as const)
+      expect(keyConflicts(COMMANDS, { ...INITIAL_PREFERENCES, hand })).toEqual([])
   })
 
   it('names every runtime package in the third-party notices', () => {

@@ -1,11 +1,5 @@
 import { describe, expect, it } from 'vitest'
 import { vectorscopeTargets } from '../../src/render/vectorscopeTargets.ts'
-import {
-  WAVEFORM_HIGH,
-  WAVEFORM_LOW,
-  waveformBinLevel,
-  waveformY,
-} from '../../src/render/waveformScale.ts'
 import vectors from '../vectors/vectorscope.json' with { type: 'json' }
 
 const NAMES: Readonly<Record<string, string>> = {
@@ -32,18 +26,5 @@ describe('the colours of bars on the vectorscope', () => {
         expect(Math.abs(angle - row[matrix].angle)).toBeLessThan(vectors.epsilonAngle)
         expect(Math.abs(Math.hypot(cb, cr) - published)).toBeLessThan(vectors.epsilonAmplitude)
       }
-  })
-})
-
-describe('the waveform scale', () => {
-  it('puts its highest level at the top and its lowest at the bottom', () => {
-    expect(waveformY(WAVEFORM_HIGH, 150)).toBeCloseTo(0, 10)
-    expect(waveformY(WAVEFORM_LOW, 150)).toBeCloseTo(150, 10)
-    expect(waveformY(0.52, 150)).toBeCloseTo(75, 10)
-  })
-
-  it('knows the level of its bins: black is in bin 16, peak in bin 235', () => {
-    expect(waveformBinLevel(16)).toBeCloseTo(0, 2)
-    expect(waveformBinLevel(235)).toBeCloseTo(1, 2)
   })
 })

@@ -1,13 +1,23 @@
 import { expect, test } from 'vitest'
+import { setAgreement } from '../../src/core/job/commands/setAgreement.ts'
+import { setGrade } from '../../src/core/job/commands/setGrade.ts'
+import { setJobInfo } from '../../src/core/job/commands/setJobInfo.ts'
+import { setRamp } from '../../src/core/job/commands/setRamp.ts'
+import { splitCue } from '../../src/core/job/commands/splitCue.ts'
 import { cuesOfReel } from '../../src/core/job/cueList.ts'
 import { newHistory } from '../../src/core/job/history.ts'
 import { frame } from '../../src/core/time/frame.ts'
+import { COMPOSITE_625 } from '../../src/core/tolerance/profile.ts'
 import type { Verdict } from '../../src/core/tolerance/verdict.ts'
-import { checkKeyOf } from '../../src/store/checkKey.ts'
+import { createAppStore } from '../../src/store/appStore.ts'
+import { censusKeyOf, checkKeyOf } from '../../src/store/checkKey.ts'
+import { OUTSIDE } from '../../src/store/cueBits.ts'
+import { perform } from '../../src/store/document.ts'
+import { recallLooked } from '../../src/store/looked.ts'
 import { standingOf } from '../../src/store/standing.ts'
-import { type AppState, INITIAL_STATE } from '../../src/store/state.ts'
+import { type AppState, INITIAL_STATE, type LiveVerdict } from '../../src/store/state.ts'
 import { NO_VERDICTS, type VerdictBook, withVerdict } from '../../src/store/verdictBook.ts'
-import { REEL_ID, sampleJob, sampleReel } from '../support/sampleJob.ts'
+import { cueId, REEL_ID, sampleJob, sampleReel } from '../support/sampleJob.ts'
 import { seeded } from '../support/seeded.ts'
 
 const CUES = 40
@@ -69,4 +79,98 @@ test('a verdict of what a cue was before it changed counts nothing', () => {
 test('a book of verdicts begun is not the empty one', () => {
   withVerdict(NO_VERDICTS, 'a', verdictOf(true), frame(0))
   expect(NO_VERDICTS.entries.size).toBe(0)
+})
+
+/** A job in a store, with a way to give its cues verdicts. */
+const inStore = () => {
+  const store = createAppStore()
+  store.setState({ history: newHistory(sampleJob()), reelId: REEL_ID, shelfKey: 'outside' })
+  const standing = () => standingOf(store.getState())
+  const measure = (n: number, isInside: boolean) => {
+    const state = store.getState()
+    const cue = state.history?.job.cues[cueId(n)]
+    const key = cue && checkKeyOf(state, cue)
+    if (!cue || key === undefined) throw new Error('no cue')
+    const verdicts = withVerdict(state.verdicts, key, verdictOf(isInside), cue.first)
+    store.setState({ verdicts })
+  }
+  const saturate = (n: number, saturation: number) =>
+    perform(store, (before) => setGrade(before, [cueId(n)], (grade) => ({ ...grade, saturation })))
+  return { store, standing, measure, saturate }
+}
+
+test('a cue outside counts as outside while it is changed, until a verdict says otherwise', () => {
+  const { standing, measure, saturate } = inStore()
+  measure(1, true)
+  measure(2, false)
+  expect(standing()).toMatchObject({ measured: 2, outside: 1 })
+  saturate(2, 0.9)
+  expect(standing()).toMatchObject({ measured: 1, outside: 1 })
+  saturate(1, 0.9)
+  expect(standing()).toMatchObject({ measured: 0, outside: 1 })
+  measure(2, true)
+  expect(standing()).toMatchObject({ measured: 1, outside: 0 })
+})
+
+test('it still does where cues are added meanwhile, and not under another tolerance', () => {
+  const { store, standing, measure, saturate } = inStore()
+  measure(3, false)
+  standing()
+  saturate(3, 0.9)
+  perform(store, (before) => splitCue(before, REEL_ID, frame(50), cueId(9)))
+  expect(standing()).toMatchObject({ outside: 1 })
+  expect([...standing().bits].map((bits) => bits & OUTSIDE)).toEqual([0, 0, 0, OUTSIDE, 0])
+  perform(store, (before) =>
+    setJobInfo(before, (info) => ({ ...info, tolerance: COMPOSITE_625.id })),
+  )
+  expect(standing()).toMatchObject({ outside: 0 })
+})
+
+test('what the colours of a cue tell settles it before it is measured', () => {
+  const { store, standing, measure, saturate } = inStore()
+  measure(2, false)
+  expect(standing().outside).toBe(1)
+  saturate(2, 0.9)
+  const state = store.getState()
+  const cue = state.history?.job.cues[cueId(2)]
+  if (!cue) throw new Error('no cue')
+  const live = (told: LiveVerdict['standing']) =>
+    store.setState({
+      live: new Map([
+        [
+          cue.id,
+          {
+            grade: cue.grade,
+            colours: censusKeyOf(state, cue) ?? '',
+            standing: told,
+          } as LiveVerdict,
+        ],
+      ]),
+    })
+  live('open')
+  expect(standing().outside).toBe(1)
+  live('inside')
+  expect(standing().outside).toBe(0)
+  live('outside')
+  expect(standing().outside).toBe(1)
+})
+
+test('counted change by change, all stand as counted from nothing', () => {
+  const { store, standing, measure, saturate } = inStore()
+  const random = seeded(7)
+  const pick = () => 1 + Math.floor(random() * 4)
+  for (let i = 0; i < 120; i++) {
+    const kind = Math.floor(random() * 5)
+    if (kind === 0) measure(pick(), random() < 0.5)
+    if (kind === 1) saturate(pick(), Math.round(random() * 20) / 10)
+    if (kind === 2) perform(store, (before) => setAgreement(before, [cueId(pick())], 'agreed'))
+    if (kind === 3) recallLooked(store, [cueId(pick())])
+    if (kind === 4) perform(store, (before) => setRamp(before, [cueId(pick())], pick() - 1))
+    const { outside: _, bits, ...counts } = standing()
+    const outsideApart = (all: Uint8Array) => [...all].map((each) => each & ~OUTSIDE)
+    standingOf(state)
+    const { outside: __, bits: bitsAnew, ...anew } = standing()
+    expect(counts).toEqual(anew)
+    expect(outsideApart(bits)).toEqual(outsideApart(bitsAnew))
+  }
 })

@@ -1,5 +1,5 @@
-import { GRADE_BOUNDS } from './gradeBounds.ts'
 import { type Grade, gradeChannel } from './grade.ts'
+import { GRADE_BOUNDS } from './gradeBounds.ts'
 import { type GradeColumn, stageValue, withStageValue } from './gradeColumns.ts'
 
 /** Where a curve of the transfer plot can be taken hold of. */

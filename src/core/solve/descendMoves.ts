@@ -1,7 +1,7 @@
 import { at } from '../base/assert.ts'
+import { LEAST_SLOPE } from '../colour/gradeBounds.ts'
 import type { ContrastFloor } from './contrastFloor.ts'
 import type { ExcessCost, Margins } from './excessCost.ts'
-import { LEAST_SLOPE } from '../colour/gradeBounds.ts'
 import type { GradeCost } from './gradeCost.ts'
 import type { Move } from './gradeMoves.ts'
 import { boundsOf, NUMBERS, PLACE } from './gradeVector.ts'

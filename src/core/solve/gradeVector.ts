@@ -1,7 +1,7 @@
 import { at } from '../base/assert.ts'
 import type { Grade } from '../colour/grade.ts'
-import type { Triple } from '../colour/triple.ts'
 import { GRADE_BOUNDS } from '../colour/gradeBounds.ts'
+import type { Triple } from '../colour/triple.ts'
 
 /** Where each term's numbers start in a vector: lift, gamma, gain of red, green, blue; saturation. */
 export const PLACE = { lift: 0, gamma: 3, gain: 6, saturation: 9 } as const

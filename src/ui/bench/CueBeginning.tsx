@@ -13,8 +13,8 @@ import { formatNumber } from '../parts/numberText.ts'
 import { STRINGS } from '../strings.ts'
 
 const SHAPES: readonly { readonly shape: RampShape; readonly name: string }[] = [
-  { shape: 'linear', name: '╱ linear' },
-  { shape: 'eased', name: '∫ eased' },
+  { shape: 'linear', name: 'linear' },
+  { shape: 'eased', name: 'eased' },
 ]
 
 /** How a cue begins: on which frame, over how many, and whether that is sure. */

@@ -33,7 +33,6 @@ const scannedWords = ({ zoom, squeeze }: Framing, { width, height }: Media): str
 export const FramingSheet = () => {
   const cue = useAppState(currentCue)
   const reel = useAppState(reelOf)
-  const view = useAppState((state) => state.view)
   const framing = useFramingInForce()
   if (!cue || !reel || !framing) return null
   const { displayAspect } = reel.media
@@ -77,8 +76,6 @@ export const FramingSheet = () => {
         <p>{openWords(blanking, displayAspect)}</p>
         <div className="button-row">
           <FramingPresets gauge={reel.gauge} />
-          <CommandButton id="aperture" label="Whole scan" isPressed={view.showsAperture} />
-          <CommandButton id="safe-areas" label="Safe areas" isPressed={view.showsSafeAreas} />
           <CommandButton id="reset-framing" label="Reset" />
         </div>
       </div>

@@ -9,6 +9,7 @@ export const GradeSheet = () => (
     <div className="tint-pads">
       <TintPad stage="lift" name="shadows" reach={0.12} />
       <TintPad stage="gain" name="highlights" reach={0.25} />
+      <span className="dim">with Ctrl or ⌘: the middle, □</span>
     </div>
     <GradeTable />
   </section>

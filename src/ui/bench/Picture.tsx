@@ -1,67 +1,65 @@
 import { useEffect, useRef } from 'react'
-import { levelLimits } from '../../core/tolerance/levelLimits.ts'
+import { type TileLayout, tileLayout } from '../../core/picture/tileLayout.ts'
 import { createPreview, type Preview } from '../../render/createPreview.ts'
-import type { PreviewView, Compare as RenderCompare } from '../../render/previewView.ts'
+import { arrangementOf, picturesShown } from '../../store/compared.ts'
 import { tellProblems } from '../../store/notices.ts'
-import { profileOf, reelOf, valuesAtFrame } from '../../store/queries.ts'
-import { setView } from '../../store/session.ts'
+import { reelOf } from '../../store/queries.ts'
 import type { AppState } from '../../store/state.ts'
 import { useApp, useAppState } from '../appContext.ts'
-import { formatNumber } from '../parts/numberText.ts'
-import { useElementSize } from '../parts/useElementSize.ts'
+import { type Size, useElementSize } from '../parts/useElementSize.ts'
 import { useFrameLoop } from '../parts/useFrameLoop.ts'
-import type { ShownFrame } from '../services.ts'
+import { FramingOverlay } from './FramingOverlay.tsx'
+import { PicturePoints } from './PicturePoints.tsx'
+import { PictureWipe } from './PictureWipe.tsx'
+import { PictureWords } from './PictureWords.tsx'
+import { drawingOf } from './pictureDrawing.ts'
 import { fitPicture } from './pictureSize.ts'
 
-const compareOf = ({ view }: AppState): RenderCompare =>
-  view.isPeeking
-    ? { kind: 'scanned' }
-    : view.arrangement === 'wipe'
-      ? { kind: 'wipe', at: view.wipeAt }
-      : { kind: 'none' }
+const MARGIN = 24
+const GAP = 8
 
-/** What is to be drawn for a frame, from the job as it is now. */
-const viewOf = (state: AppState, shown: ShownFrame): PreviewView | undefined => {
-  const values = valuesAtFrame(state, shown.frame)
-  const job = state.history?.job
-  if (!values || !job) return undefined
-  return {
-    grade: values.grade,
-    framing: values.framing,
-    compare: compareOf(state),
-    excursions: state.view.showsExcursions
-      ? { ...levelLimits(profileOf(job)), matrix: shown.coding.matrix }
-      : null,
-    isMoving: state.playback.isPlaying || state.gesture !== undefined,
-  }
+const WHOLE = { left: 0, top: 0, width: 1, height: 1 } as const
+
+/** How many tiles there are; none unless pictures stand side by side. */
+const tileCount = (state: AppState): number =>
+  arrangementOf(state) === 'side-by-side' ? picturesShown(state).length : 0
+
+/** The picture alone, or tiles for those that stand side by side. */
+const layOut = (tiles: number, aspect: number, room: Size): TileLayout => {
+  const inner = { width: room.width - MARGIN, height: room.height - MARGIN }
+  return tiles > 1
+    ? tileLayout(tiles, aspect, inner, GAP)
+    : { ...fitPicture(aspect, inner.width, inner.height), areas: [WHOLE] }
 }
 
-/** The picture under the line, graded as it will be delivered, with the wipe over it. */
+/** Whether what is drawn may be another after a change. */
+const hasChanged = (after: AppState, before: AppState): boolean =>
+  after.history !== before.history ||
+  after.view !== before.view ||
+  after.proposal !== before.proposal ||
+  (after.playhead !== before.playhead && !after.playback.isPlaying) ||
+  (before.playback.isPlaying && !after.playback.isPlaying) ||
+  (before.gesture !== undefined && after.gesture === undefined)
+
+/** The picture under the line, graded as it will be delivered, and those it is compared with. */
 export const Picture = () => {
   const { store, services } = useApp()
   const area = useRef<HTMLDivElement>(null)
   const canvas = useRef<HTMLCanvasElement>(null)
   const preview = useRef<Preview | undefined>(undefined)
-  const drawn = useRef<ShownFrame | undefined>(undefined)
   const room = useElementSize(area)
-  const reel = useAppState(reelOf)
-  const view = useAppState((state) => state.view)
-  const size = fitPicture(reel?.media.displayAspect ?? 4 / 3, room.width - 24, room.height - 24)
+  const aspect = useAppState((state) => reelOf(state)?.media.displayAspect ?? 4 / 3)
+  const tiles = useAppState(tileCount)
+  const { width, height, areas } = layOut(tiles, aspect, room)
+  const size = { width, height }
 
-  const draw = () => {
-    const shown = services.frames.current()
-    if (!preview.current || !shown) return
-    if (shown !== drawn.current) {
-      preview.current.setPlanes(shown.planes, shown.coding)
-      drawn.current = shown
-    }
-    const state = store.getState()
-    const wanted = viewOf(state, shown)
-    if (!wanted) return
-    preview.current.draw(wanted)
-    services.measure(wanted.grade, wanted.framing)
-  }
-  const requestDraw = useFrameLoop(draw)
+  const requestDraw = useFrameLoop(() => {
+    const drawing = drawingOf(store.getState(), services, areas)
+    if (!preview.current || !drawing) return
+    preview.current.setPlanes(drawing.planes, drawing.coding)
+    preview.current.draw(drawing.view)
+    if (drawing.measured) services.measure(drawing.measured.grade, drawing.measured.framing)
+  })
 
   useEffect(() => {
     if (!canvas.current) return
@@ -71,68 +69,45 @@ export const Picture = () => {
       return
     }
     preview.current = made.value
-    drawn.current = undefined
     return () => {
       made.value.dispose()
       preview.current = undefined
     }
   }, [store])
-  useEffect(() => services.frames.subscribe(requestDraw), [services, requestDraw])
-  useEffect(
-    () =>
-      store.subscribe((after, before) => {
-        const isStopped = before.playback.isPlaying && !after.playback.isPlaying
-        const isAtRest = before.gesture !== undefined && after.gesture === undefined
-        if (isStopped || isAtRest || after.history !== before.history || after.view !== before.view)
-          requestDraw()
+  useEffect(() => {
+    const stops = [
+      services.frames.subscribe(requestDraw),
+      services.held.subscribe(requestDraw),
+      services.stills.subscribe(() => {
+        if (services.frames.current()?.frame !== store.getState().playhead) requestDraw()
       }),
-    [store, requestDraw],
-  )
+      store.subscribe((after, before) => {
+        if (hasChanged(after, before)) requestDraw()
+      }),
+    ]
+    return () => {
+      for (const stop of stops) stop()
+    }
+  }, [store, services, requestDraw])
   useEffect(() => {
     if (!canvas.current) return
     const ratio = window.devicePixelRatio || 1
-    canvas.current.width = Math.round(size.width * ratio)
-    canvas.current.height = Math.round(size.height * ratio)
+    canvas.current.width = Math.round(width * ratio)
+    canvas.current.height = Math.round(height * ratio)
     requestDraw()
-  }, [size.width, size.height, requestDraw])
+  }, [width, height, requestDraw])
+  useEffect(() => {
+    if (tiles >= 0) requestDraw()
+  }, [tiles, requestDraw])
 
-  const moveWipe = (clientX: number) => {
-    const box = canvas.current?.getBoundingClientRect()
-    if (!box) return
-    setView(store, { wipeAt: Math.min(1, Math.max(0, (clientX - box.left) / box.width)) })
-  }
   return (
     <div className="picture" ref={area}>
-      <div className="picture-frame" style={size}>
+      <div className="picture-frame" style={size} tabIndex={-1}>
         <canvas ref={canvas} style={size} role="img" aria-label="Picture" />
-        {view.arrangement === 'wipe' && (
-          <div
-            className="wipe"
-            role="slider"
-            tabIndex={0}
-            aria-label="Wipe: scanned left, graded right"
-            aria-valuemin={0}
-            aria-valuemax={100}
-            aria-valuenow={Math.round(view.wipeAt * 100)}
-            aria-valuetext={`${formatNumber(view.wipeAt * 100, 0)} %`}
-            style={{ left: `${view.wipeAt * 100}%` }}
-            onPointerDown={(event) => event.currentTarget.setPointerCapture(event.pointerId)}
-            onPointerMove={(event) => {
-              if (event.currentTarget.hasPointerCapture(event.pointerId)) moveWipe(event.clientX)
-            }}
-            onKeyDown={(event) => {
-              const direction = { ArrowLeft: -1, ArrowRight: 1 }[event.key]
-              if (direction === undefined) return
-              event.preventDefault()
-              const wipeAt = Math.min(1, Math.max(0, view.wipeAt + direction * 0.02))
-              setView(store, { wipeAt })
-            }}
-          />
-        )}
-        {(view.isPeeking || view.arrangement === 'wipe') && (
-          <span className="picture-word left">scanned</span>
-        )}
-        {view.arrangement === 'wipe' && <span className="picture-word right">graded</span>}
+        <PicturePoints areas={areas} />
+        <FramingOverlay size={size} />
+        <PictureWords areas={areas} />
+        <PictureWipe />
       </div>
     </div>
   )

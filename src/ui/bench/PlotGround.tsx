@@ -35,10 +35,10 @@ export const PlotAxes = ({ x, y, height }: { x: Scale; y: Scale; height: number 
       </g>
     ))}
     <path className="diagonal" d={`M${x(0)} ${y(0)}L${x(1)} ${y(1)}`} />
-    <text x={x(PLOT_HIGH) - 2} y={height - 4} className="at-end">
+    <text x={x(PLOT_HIGH) - 3} y={height - PLOT_BOTTOM - 5} className="at-end">
       scanned %
     </text>
-    <text x={PLOT_LEFT + 4} y={y(PLOT_HIGH) + 9}>
+    <text x={PLOT_LEFT + 8} y={y(1) + 12}>
       graded %
     </text>
   </g>

@@ -2,7 +2,7 @@ import { formatTimecode } from '../../core/time/timecode.ts'
 import { levelLimits } from '../../core/tolerance/levelLimits.ts'
 import type { Extremes } from '../../core/tolerance/pictureLevels.ts'
 import type { Limits } from '../../core/tolerance/profile.ts'
-import { liveVerdictOf, verdictOf } from '../../store/checkKey.ts'
+import { liveVerdictOf, shownVerdictOf } from '../../store/checkKey.ts'
 import { currentCue, jobOf, profileOf, reelOf } from '../../store/queries.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import {
@@ -14,6 +14,7 @@ import {
   verdictWords,
 } from '../parts/words.ts'
 import { STRINGS } from '../strings.ts'
+import { MEASURES_SIGNAL } from './instrumentWords.ts'
 
 const FIGURES = [
   { id: 'r', name: 'R′', limits: 'rgb' },
@@ -72,7 +73,7 @@ export const TolerancePanel = () => {
   const { services } = useApp()
   const verdict = useAppState((state) => {
     const cue = currentCue(state)
-    return cue && verdictOf(state, cue)
+    return cue && shownVerdictOf(state, cue)
   })
   const live = useAppState((state) => {
     const cue = currentCue(state)
@@ -98,7 +99,7 @@ export const TolerancePanel = () => {
   const frameArea = frameLevels ? frameLevels.outside / frameLevels.pixels : undefined
   return (
     <div className="panel tolerance-panel">
-      <h2>tolerance · {basisWords}</h2>
+      <h2 title={MEASURES_SIGNAL}>tolerance · {basisWords}</h2>
       {isReference && (
         <p className="one-line" title={STRINGS.slow.whole}>
           ▲ {STRINGS.slow.short}
@@ -125,15 +126,15 @@ export const TolerancePanel = () => {
           : [words.word, words.detail].filter((part) => part !== '').join(' · ')}
       </p>
       {verdict && live && (
-        <p className="dim one-line">
+        <p className="dim">
           Live: {formatPartOut(live.verdict)} of all pixels out
           {live.standing === 'inside' ? '; inside for certain' : ', unfiltered'}
         </p>
       )}
-      <p className="dim one-line" title={profile.name}>
+      <p className="dim">
         up to {formatArea(profile.area)} of area may be out, {filtered} · {profile.name}
       </p>
-      <p className="dim one-line">
+      <p className="dim">
         {frameArea !== undefined && <>this frame {formatArea(frameArea)}</>}
         {frameArea !== undefined && verdict && ' · '}
         {verdict && (

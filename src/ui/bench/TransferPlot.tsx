@@ -36,7 +36,7 @@ export const TransferPlot = () => {
   const { width, height } = useElementSize(place)
   if (!cue || !job) return null
   const x = scaleLinear([PLOT_LOW, PLOT_HIGH], [PLOT_LEFT, Math.max(PLOT_LEFT + 1, width - 4)])
-  const y = scaleLinear([PLOT_LOW, PLOT_HIGH], [Math.max(1, height - PLOT_BOTTOM), 2])
+  const y = scaleLinear([PLOT_LOW, PLOT_HIGH], [Math.max(1, height - PLOT_BOTTOM), 8])
   const { rgb, luma } = profileOf(job)
   return (
     <section className="transfer-plot" aria-label="Transfer plot">

@@ -1,9 +1,13 @@
 import { joinCues } from '../../core/job/commands/joinCues.ts'
 import { keepBoundary } from '../../core/job/commands/keepBoundary.ts'
 import { moveBoundary } from '../../core/job/commands/moveBoundary.ts'
+import { setRampShape } from '../../core/job/commands/setRampShape.ts'
 import { frame } from '../../core/time/frame.ts'
+import { DOUBTFUL } from '../../store/cueBits.ts'
 import { endGesture, perform } from '../../store/document.ts'
-import { cuesOf, currentCue, isDoubtful, nextCueWhere } from '../../store/queries.ts'
+import { nextCueWith } from '../../store/nextNeeding.ts'
+import { cuesOf, currentCue, isDoubtful } from '../../store/queries.ts'
+import { editedCues } from '../../store/selection.ts'
 import { standingOf } from '../../store/standing.ts'
 import type { AppState } from '../../store/state.ts'
 import type { App } from '../appContext.ts'
@@ -18,7 +22,7 @@ const isOnDoubtful = (state: AppState): boolean => {
 
 const goToNextDoubtful = ({ store, services }: App): void => {
   const state = store.getState()
-  const cue = nextCueWhere(state, state.playhead, isDoubtful)
+  const cue = nextCueWith(state, DOUBTFUL)
   if (cue) services.seek(cue.first)
 }
 
@@ -82,6 +86,16 @@ export const BOUNDARY_COMMANDS: readonly Command[] = [
     group: 'Boundaries',
     isPossible: canMove,
     run: (app) => move(app, 1),
+  },
+  {
+    id: 'ramp-shape',
+    label: 'Ramp eased or straight',
+    group: 'Boundaries',
+    isPossible: (state) => (currentCue(state)?.ramp ?? 0) > 0,
+    run: ({ store }) => {
+      const shape = currentCue(store.getState())?.rampShape === 'eased' ? 'linear' : 'eased'
+      perform(store, (job) => setRampShape(job, editedCues(store), shape))
+    },
   },
   {
     id: 'boundary-here',

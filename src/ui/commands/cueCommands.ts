@@ -1,15 +1,20 @@
 import { IDENTITY_GRADE } from '../../core/colour/grade.ts'
 import { joinCues } from '../../core/job/commands/joinCues.ts'
+import { setAgreement } from '../../core/job/commands/setAgreement.ts'
 import { setFraming } from '../../core/job/commands/setFraming.ts'
 import { setGrade } from '../../core/job/commands/setGrade.ts'
 import { splitCue } from '../../core/job/commands/splitCue.ts'
+import type { AgreementState } from '../../core/job/job.ts'
 import { newCueId } from '../../core/job/recordIds.ts'
 import { IDENTITY_FRAMING } from '../../core/picture/framing.ts'
 import { verdictOf } from '../../store/checkKey.ts'
+import { NEEDING, OUTSIDE } from '../../store/cueBits.ts'
 import { perform } from '../../store/document.ts'
+import { isAnyNeeding, needWords, nextCueWith } from '../../store/nextNeeding.ts'
 import { tell } from '../../store/notices.ts'
-import { currentCue, nextCueWhere } from '../../store/queries.ts'
-import { editedCues, selectAll } from '../../store/selection.ts'
+import { currentCue } from '../../store/queries.ts'
+import { editedCues, selectAll, selectScene } from '../../store/selection.ts'
+import { setSheet } from '../../store/session.ts'
 import { standingOf } from '../../store/standing.ts'
 import type { AppState } from '../../store/state.ts'
 import type { Command } from './command.ts'
@@ -18,6 +23,17 @@ const hasCue = (state: AppState): boolean => currentCue(state) !== undefined
 
 const canJoin = (state: AppState): boolean =>
   hasCue(state) && (currentCue(state)?.first !== 0 || state.selection.length > 1)
+
+/** The field of the cue sheet that takes the scene mark. */
+const SCENE_FIELD = 'scene-mark'
+
+const agreementCommand = (agreement: AgreementState, label: string): Command => ({
+  id: `agreement-${agreement}`,
+  label,
+  group: 'Cues',
+  isPossible: hasCue,
+  run: ({ store }) => perform(store, (job) => setAgreement(job, editedCues(store), agreement)),
+})
 
 export const CUE_COMMANDS: readonly Command[] = [
   {
@@ -76,14 +92,42 @@ export const CUE_COMMANDS: readonly Command[] = [
     isPossible: (state) => standingOf(state).outside > 0,
     run: ({ store, services }) => {
       const state = store.getState()
-      const cue = nextCueWhere(
-        state,
-        state.playhead,
-        (candidate) => verdictOf(state, candidate)?.isInside === false,
-      )
-      const verdict = cue && verdictOf(state, cue)
-      if (verdict) services.seek(verdict.worstFrame)
-      else tell(store, 'No cue measured so far is outside tolerance.')
+      const cue = nextCueWith(state, OUTSIDE)
+      if (!cue) tell(store, 'No cue measured so far is outside tolerance.')
+      else services.seek(verdictOf(state, cue)?.worstFrame ?? cue.first)
     },
   },
+  {
+    id: 'next-needing',
+    label: 'Next cue that needs me',
+    group: 'Cues',
+    isPossible: isAnyNeeding,
+    run: ({ store, services }) => {
+      const state = store.getState()
+      const cue = nextCueWith(state, NEEDING)
+      if (!cue) return
+      tell(store, needWords(state, cue))
+      services.seek(cue.first)
+    },
+  },
+  {
+    id: 'mark-scene',
+    label: 'Mark the scene…',
+    group: 'Cues',
+    isPossible: hasCue,
+    run: ({ store }) => {
+      setSheet(store, 'cue')
+      requestAnimationFrame(() => document.getElementById(SCENE_FIELD)?.focus())
+    },
+  },
+  {
+    id: 'select-scene',
+    label: 'Select all cues of the same scene mark',
+    group: 'Cues',
+    isPossible: (state) => (currentCue(state)?.scene ?? '') !== '',
+    run: ({ store }) => selectScene(store),
+  },
+  agreementCommand('agreed', 'Cue is agreed'),
+  agreementCommand('asked', 'Changes are asked of the cue'),
+  agreementCommand('open', 'Cue is open again'),
 ]

@@ -5,7 +5,7 @@ import type { AppState, Step } from '../../store/state.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { CommandButton } from '../parts/CommandButton.tsx'
 import { STRINGS } from '../strings.ts'
-import { CommandList } from './CommandList.tsx'
+import { CommandListButton } from './CommandList.tsx'
 
 const STEPS: readonly Step[] = ['prepare', 'rehearse', 'hand-over']
 
@@ -56,7 +56,8 @@ export const Header = () => {
       <CommandButton id="undo" label={undoCount > 0 ? `Undo ${undoCount}` : 'Undo'} />
       <CommandButton id="redo" label="Redo" />
       <CommandButton id="save" label="Save" />
-      <CommandList />
+      <CommandButton isTerse id="settings" label="Keys" />
+      <CommandListButton />
     </header>
   )
 }

@@ -1,4 +1,5 @@
-import { memo, type PointerEvent } from 'react'
+import { memo } from 'react'
+import { type Agreement, agreementOf } from '../../core/job/agreementOf.ts'
 import type { Cue, Reel } from '../../core/job/job.ts'
 import { formatFootage } from '../../core/time/footage.ts'
 import type { Frame } from '../../core/time/frame.ts'
@@ -9,80 +10,170 @@ import { isDoubtful } from '../../store/queries.ts'
 import type { LiveVerdict } from '../../store/state.ts'
 import { Mark } from '../parts/Mark.tsx'
 import { formatNumber } from '../parts/numberText.ts'
-import { liveWords, verdictWords } from '../parts/words.ts'
+import { liveWords, type VerdictWords, verdictWords } from '../parts/words.ts'
 import { STRINGS } from '../strings.ts'
-import { ROW_HEIGHT } from './rowLayout.ts'
-import { StillPair } from './StillPair.tsx'
+import { detailOf, type RowDetail } from './rowLayout.ts'
+import { Strip } from './Strip.tsx'
 import { TransferGlyph } from './TransferGlyph.tsx'
 
 export type LedgerRowProps = {
   readonly cue: Cue
-  readonly index: number
+  readonly previous: Cue | undefined
+  /** Its place among the reel's cues, from 0, and its row in the list. */
+  readonly place: number
+  readonly row: number
+  readonly top: number
+  readonly height: number
   readonly end: Frame
   readonly reel: Reel
+  readonly slots: number
+  readonly slotFrom: number
+  readonly slotTo: number
   readonly verdict: Verdict | undefined
   /** What is known of its tolerance while there is no verdict. */
   readonly live: LiveVerdict | undefined
+  readonly isLooked: boolean
   readonly isCurrent: boolean
   readonly isSelected: boolean
-  readonly onPick: (cue: Cue, event: PointerEvent) => void
+  readonly isFirstOfScene: boolean
+  readonly isLastOfScene: boolean
 }
 
-/** The frame a cue is shown by: a third of the way in, past any ramp. */
-const stillFrame = (cue: Cue, end: Frame): Frame => {
-  const settled = Math.min(cue.first + cue.ramp, end - 1)
-  return Math.floor(settled + (end - settled) / 3) as Frame
-}
+/** By which the grid says which row the line is on. */
+export const rowId = ({ id }: Cue): string => `row-${id}`
 
-/** One cue of the ledger: its pictures on the strip, and its numbers. */
+/** Agreement as a sign and words. */
+const agreementWords = (agreement: Agreement): string =>
+  agreement === 'changed' ? STRINGS.changedSince : STRINGS.agreement[agreement]
+
+/** One cue of the ledger: its stretch of the strip, and as many of its numbers as have room. */
 export const LedgerRow = memo((props: LedgerRowProps) => {
-  const { cue, index, end, reel, verdict, live, isCurrent, isSelected, onPick } = props
+  const { cue, row, top, height, end, reel, verdict, live, isCurrent, isSelected } = props
   const tolerance = verdict || !live ? verdictWords(verdict) : liveWords(live)
-  const length = end - cue.first
+  const detail = detailOf(height)
+  const states = `${isCurrent ? ' is-current' : ''}${isSelected ? ' is-selected' : ''}`
   return (
     <div
       role="row"
-      id={`row-${cue.id}`}
-      aria-rowindex={index + 2}
+      id={rowId(cue)}
+      data-cue={cue.id}
+      aria-rowindex={row + 2}
       aria-selected={isSelected}
-      className={`ledger-row${isCurrent ? ' is-current' : ''}${isSelected ? ' is-selected' : ''}`}
-      style={{ transform: `translateY(${index * ROW_HEIGHT}px)`, height: ROW_HEIGHT }}
-      onPointerDown={(event) => onPick(cue, event)}
+      aria-label={detail === 'thin' ? thinWords(props, tolerance) : undefined}
+      className={`ledger-row is-${detail}${states}`}
+      style={{ top, height }}
     >
-      <div role="gridcell" className="strip">
-        <span className="perforations" aria-hidden="true" />
-        <StillPair cue={cue} frame={stillFrame(cue, end)} aspect={reel.media.displayAspect} />
-        {cue.ramp > 0 && (
-          <span className="ramp-sign" title={`ramp over ${cue.ramp} frames`} aria-hidden="true">
-            ◢ {cue.ramp}
-          </span>
+      <div role="gridcell" className="strip" style={{ backgroundPositionY: -top }}>
+        {height >= STILL_FROM && (
+          <Strip
+            cue={cue}
+            previous={props.previous}
+            end={end}
+            aspect={reel.media.displayAspect}
+            height={height}
+            slots={props.slots}
+            slotFrom={props.slotFrom}
+            slotTo={props.slotTo}
+          />
         )}
       </div>
-      <div role="gridcell" className="cue-in">
-        <b>{index + 1}</b>
-        {isDoubtful(cue) && <span className="doubt"> ? doubtful</span>}
-        <br />
-        {formatTimecode(reel.startCount + cue.first, reel.rate, reel.isDropFrame)}
-        <br />
-        <span className="dim">{formatFootage(cue.first, reel.gauge)}</span>
-      </div>
-      <div role="gridcell">
-        {formatNumber(secondsAt(length, reel.rate), 1)} s<br />
-        <span className="dim">{length} fr</span>
-      </div>
-      <div role="gridcell">
-        <TransferGlyph grade={cue.grade} />
-      </div>
-      <div role="gridcell">{formatNumber(cue.grade.saturation, 2)}</div>
-      <div role="gridcell" className={`tolerance ${tolerance.word.replaceAll(' ', '-')}`}>
-        <Mark sign={tolerance.sign} word={tolerance.word} />{' '}
-        <span className="dim">{verdict?.isInside ? '' : tolerance.detail}</span>
-      </div>
-      <div role="gridcell" className="agreement">
-        {STRINGS.agreement[cue.agreement]}
-        <br />
-        <span className="note">{cue.note}</span>
-      </div>
+      {cue.scene !== '' && height >= STILL_FROM && (
+        <span
+          className={`scene-bracket${props.isFirstOfScene ? ' is-first' : ''}${props.isLastOfScene ? ' is-last' : ''}`}
+          aria-hidden="true"
+        />
+      )}
+      {detail === 'thin' ? (
+        height >= SIGN_FROM && (
+          <div role="gridcell" className="thin-cell">
+            {verdict?.isInside === false && <Mark {...tolerance} />}
+            {isDoubtful(cue) && <Mark sign="?" word="doubtful boundary" />}
+          </div>
+        )
+      ) : (
+        <Numbers {...props} tolerance={tolerance} detail={detail} />
+      )}
     </div>
   )
 })
+
+/** Rows lower than this show no pictures, and lower than that no sign: they are lines of the film. */
+const STILL_FROM = 8
+const SIGN_FROM = 7
+
+type Told = LedgerRowProps & { readonly tolerance: VerdictWords }
+
+const timecodeOf = (reel: Reel, at: Frame): string =>
+  formatTimecode(reel.startCount + at, reel.rate, reel.isDropFrame)
+
+/** All that a row without room says to those who hear it. */
+const thinWords = ({ cue, place, reel }: LedgerRowProps, tolerance: VerdictWords): string =>
+  `${place + 1} ${timecodeOf(reel, cue.first)} ${tolerance.word} ${agreementWords(agreementOf(cue))}`
+
+const Numbers = (props: Told & { readonly detail: Exclude<RowDetail, 'thin'> }) => {
+  const { cue, place, reel, end, height, detail, verdict, tolerance, isLooked } = props
+  const length = end - cue.first
+  const isWhole = detail === 'whole'
+  const isLine = detail === 'line'
+  return (
+    <>
+      <div role="gridcell" className="cue-in">
+        <b>{place + 1}</b>
+        {isDoubtful(cue) && (
+          <span className="doubt">
+            {' '}
+            {isLine ? <Mark sign="?" word="doubtful boundary" /> : '? doubtful'}
+          </span>
+        )}
+        {!isLooked && (
+          <span className="unlooked">
+            {' '}
+            <Mark sign="◦" word="not looked at" />
+          </span>
+        )}
+        {isLine ? ' ' : <br />}
+        {timecodeOf(reel, cue.first)}
+        {isWhole && <span className="dim second-line">{formatFootage(cue.first, reel.gauge)}</span>}
+        {cue.scene !== '' &&
+          (isWhole ? (
+            <span className="scene-word">scene {cue.scene}</span>
+          ) : (
+            <span className="unseen"> scene {cue.scene}</span>
+          ))}
+      </div>
+      <div role="gridcell" className="cue-length">
+        {formatNumber(secondsAt(length, reel.rate), 1)} s
+        {!isLine && <span className="dim second-line">{length} fr</span>}
+      </div>
+      <div role="gridcell">
+        {!isLine && <TransferGlyph grade={cue.grade} height={Math.min(50, height - 6)} />}
+        {cue.alternates.length > 0 && (
+          <AlternatesSign count={cue.alternates.length} isWhole={isWhole} />
+        )}
+      </div>
+      <div role="gridcell">{formatNumber(cue.grade.saturation, 2)}</div>
+      <div role="gridcell" className={`tolerance ${tolerance.word.replaceAll(' ', '-')}`}>
+        <span aria-hidden="true">{tolerance.sign} </span>
+        {tolerance.word}{' '}
+        {isWhole && <span className="dim">{verdict?.isInside ? '' : tolerance.detail}</span>}
+      </div>
+      <div role="gridcell" className="agreement">
+        {agreementWords(agreementOf(cue))}
+        {cue.note !== '' && (
+          <span className={isLine ? 'dim' : 'note'} title={cue.note}>
+            {isLine ? ` ${cue.note}` : cue.note}
+          </span>
+        )}
+      </div>
+    </>
+  )
+}
+
+const AlternatesSign = ({ count, isWhole }: { count: number; isWhole: boolean }) => {
+  const words = `${count} ${count === 1 ? 'alternate' : 'alternates'}`
+  return isWhole ? (
+    <span className="alternates">{words}</span>
+  ) : (
+    <span className="unseen">{words}</span>
+  )
+}

@@ -1,43 +1,74 @@
-import { useEffect, useReducer } from 'react'
-import { IDENTITY_GRADE } from '../../core/colour/grade.ts'
+import { memo, useCallback, useEffect, useSyncExternalStore } from 'react'
+import { type Grade, IDENTITY_GRADE } from '../../core/colour/grade.ts'
 import type { Cue } from '../../core/job/job.ts'
-import { IDENTITY_FRAMING } from '../../core/picture/framing.ts'
+import { valuesAt } from '../../core/job/valuesAt.ts'
+import { type Framing, IDENTITY_FRAMING } from '../../core/picture/framing.ts'
+import type { Still } from '../../core/picture/still.ts'
 import type { Frame } from '../../core/time/frame.ts'
 import { stillPixels } from '../../render/stillPixels.ts'
 import { useApp } from '../appContext.ts'
 import { useCanvas } from '../parts/useCanvas.ts'
 
 /** The width a still is drawn at; its height follows from the picture's shape. */
-export const STILL_WIDTH = 80
+const STILL_WIDTH = 80
 
-/** A cue's picture as scanned and as graded, side by side. */
-export const StillPair = ({ cue, frame, aspect }: { cue: Cue; frame: Frame; aspect: number }) => {
+export const stillHeightOf = (aspect: number): number => Math.round(STILL_WIDTH / aspect)
+
+export type StillPairProps = {
+  readonly cue: Cue
+  readonly previous: Cue | undefined
+  readonly frame: Frame
+  readonly aspect: number
+}
+
+/** The still of a frame; until it is there, the nearest one of its cue. */
+const useStill = (frame: Frame): Still | undefined => {
   const { stills } = useApp().services
-  const [, redraw] = useReducer((count: number) => count + 1, 0)
-  const still = stills.get(frame)
+  const subscribe = useCallback(
+    (redraw: () => void) =>
+      stills.subscribe(() => {
+        if (!stills.get(frame)) stills.request(frame)
+        redraw()
+      }),
+    [stills, frame],
+  )
   useEffect(() => {
-    const fetchStill = () => {
-      if (stills.get(frame)) redraw()
-      else stills.request(frame)
-    }
-    fetchStill()
-    return stills.subscribe(fetchStill)
+    stills.request(frame)
   }, [stills, frame])
-  const height = Math.round(STILL_WIDTH / aspect)
-  const scanned = useCanvas(STILL_WIDTH, height, (context) => {
-    if (still) drawStill(context, stillPixels(still, IDENTITY_GRADE, IDENTITY_FRAMING), still)
-  })
-  const graded = useCanvas(STILL_WIDTH, height, (context) => {
-    if (still) drawStill(context, stillPixels(still, cue.grade, cue.framing), still)
-  })
-  const style = { width: STILL_WIDTH, height }
+  return useSyncExternalStore(subscribe, () => stills.get(frame) ?? stills.nearest(frame)?.still)
+}
+
+/** A frame of a cue as scanned and as graded, side by side. */
+export const StillPair = memo(({ cue, previous, frame, aspect }: StillPairProps) => {
+  const still = useStill(frame)
+  const height = stillHeightOf(aspect)
+  const { grade, framing } = valuesAt(cue, previous, frame)
   return (
     <>
-      <canvas ref={scanned} className="still" style={style} />
-      <canvas ref={graded} className="still" style={style} />
+      <StillCanvas
+        still={still}
+        height={height}
+        grade={IDENTITY_GRADE}
+        framing={IDENTITY_FRAMING}
+      />
+      <StillCanvas still={still} height={height} grade={grade} framing={framing} />
     </>
   )
+})
+
+type StillCanvasProps = {
+  readonly still: Still | undefined
+  readonly height: number
+  readonly grade: Grade
+  readonly framing: Framing
 }
+
+const StillCanvas = memo(({ still, height, grade, framing }: StillCanvasProps) => {
+  const canvas = useCanvas(STILL_WIDTH, height, (context) => {
+    if (still) drawStill(context, stillPixels(still, grade, framing), still)
+  })
+  return <canvas ref={canvas} className="still" style={{ width: STILL_WIDTH, height }} />
+})
 
 const drawStill = (
   context: CanvasRenderingContext2D,

@@ -1,8 +1,8 @@
 import { memo } from 'react'
 import { type Grade, gradeChannel } from '../../core/colour/grade.ts'
 
-const WIDTH = 84
-const HEIGHT = 52
+const WIDTH = 76
+const HEIGHT = 50
 const STEPS = 24
 const LOW = -0.1
 const HIGH = 1.1
@@ -23,9 +23,17 @@ const path = (grade: Grade, channel: 0 | 1 | 2): string => {
 
 const level = (y: number): number => HEIGHT - ((y - LOW) / (HIGH - LOW)) * HEIGHT
 
+export type TransferGlyphProps = { readonly grade: Grade; readonly height?: number }
+
 /** A cue's three transfer curves, small: what comes out against what was scanned. */
-export const TransferGlyph = memo(({ grade }: { grade: Grade }) => (
-  <svg className="transfer-glyph" width={WIDTH} height={HEIGHT} aria-hidden="true">
+export const TransferGlyph = memo(({ grade, height = HEIGHT }: TransferGlyphProps) => (
+  <svg
+    className="transfer-glyph"
+    width={(WIDTH * height) / HEIGHT}
+    height={height}
+    viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+    aria-hidden="true"
+  >
     <title>Transfer</title>
     <path className="guide" d={`M0 ${level(0)}H${WIDTH}M0 ${level(1)}H${WIDTH}`} />
     <path className="diagonal" d={`M0 ${level(0)}L${WIDTH} ${level(1)}`} />

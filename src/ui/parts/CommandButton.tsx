@@ -1,9 +1,10 @@
-import { Button } from 'react-aria-components'
+import { useEffect, useRef } from 'react'
+import { Button, type PressEvent } from 'react-aria-components'
 import { useApp, useAppState } from '../appContext.ts'
+import { startHold } from '../commands/holds.ts'
 import { keyLabel, keysOf } from '../commands/keys.ts'
 import { commandById } from '../commands/registry.ts'
-
-const IS_MAC = /Mac|iPhone|iPad/u.test(navigator.userAgent)
+import { IS_MAC } from './isMac.ts'
 
 export type CommandButtonProps = {
   readonly id: string
@@ -15,12 +16,16 @@ export type CommandButtonProps = {
   readonly isTerse?: boolean
 }
 
-/** A button that runs a command of the registry; it shows the key that does the same. */
+/**
+ * A button that runs a command of the registry; it shows the key that does the same. A command
+ * that holds does so as long as the button is pressed.
+ */
 export const CommandButton = ({ id, label, isPressed, className, isTerse }: CommandButtonProps) => {
   const app = useApp()
   const command = commandById(id)
   const isPossible = useAppState(command.isPossible)
   const key = useAppState(({ preferences }) => keysOf(id, preferences)[0])
+  const hold = useHold(id)
   const isShort = label !== undefined
   return (
     <Button
@@ -28,10 +33,41 @@ export const CommandButton = ({ id, label, isPressed, className, isTerse }: Comm
       isDisabled={!isPossible}
       {...(isShort ? { 'aria-label': `${command.label}` } : {})}
       {...(isPressed === undefined ? {} : { 'aria-pressed': isPressed })}
-      onPress={() => command.run(app)}
+      {...(command.release ? hold : { onPress: () => command.run(app) })}
     >
       {label ?? command.label}
       {key && !isTerse && <kbd>{keyLabel(key, IS_MAC)}</kbd>}
     </Button>
   )
+}
+
+/**
+ * What holds a command while a button is pressed. A press by a screen reader has no length: it
+ * holds until the next one.
+ */
+const useHold = (id: string) => {
+  const app = useApp()
+  const release = useRef<(() => void) | undefined>(undefined)
+  useEffect(() => {
+    const letGo = () => release.current?.()
+    window.addEventListener('blur', letGo)
+    return () => {
+      letGo()
+      window.removeEventListener('blur', letGo)
+    }
+  }, [])
+  const letGo = () => {
+    release.current?.()
+    release.current = undefined
+  }
+  return {
+    onPressStart: ({ pointerType }: PressEvent) => {
+      const wasHeld = release.current !== undefined
+      letGo()
+      if (pointerType !== 'virtual' || !wasHeld) release.current = startHold(app, commandById(id))
+    },
+    onPressEnd: ({ pointerType }: PressEvent) => {
+      if (pointerType !== 'virtual') letGo()
+    },
+  }
 }

@@ -1,18 +1,16 @@
-import { type KeyboardEvent, useRef, useState } from 'react'
+import { type KeyboardEvent, useId, useRef, useState } from 'react'
+import { NumberHint } from './NumberHint.tsx'
+import { decimalsFor, limitWords, type NumberSteps, nudgeBy, stopAtLimits } from './numberSteps.ts'
 import { formatNumber, parseNumber } from './numberText.ts'
 import { coarseness, useDragNumber } from './useDragNumber.ts'
 
-export type NumberFieldProps = {
+export type NumberFieldProps = NumberSteps & {
   /** Said by screen readers and shown as a hint. */
   readonly label: string
   readonly value: number
   /** Whose number it is: a drag that goes on while this changes starts from the new owner's value. */
   readonly owner: string
   readonly reset: number
-  readonly step: number
-  readonly decimals: number
-  readonly low: number
-  readonly high: number
   /** What is written behind the number. */
   readonly unit?: string
   readonly isDisabled?: boolean
@@ -21,23 +19,31 @@ export type NumberFieldProps = {
   readonly onGestureEnd: () => void
 }
 
-const clamp = (value: number, low: number, high: number): number =>
-  Math.min(high, Math.max(low, value))
+/** What is said beside a number, as long as it stays what it was when that was said. */
+type Hint = { readonly says: string; readonly owner: string; readonly value: number }
 
 let gestures = 0
 
 /**
  * A number that can be typed, nudged (arrow keys; Shift coarse, Alt fine), dragged sideways, and
- * reset (Delete, or a double click).
+ * reset (Delete, or a double click). Where it stops at a limit it says so beside it.
  */
 export const NumberField = (props: NumberFieldProps) => {
-  const { label, value, owner, reset, step, decimals, low, high, unit, isDisabled = false } = props
+  const { label, value, owner, reset, unit = '', isDisabled = false } = props
   const [draft, setDraft] = useState<string>()
+  const [hint, setHint] = useState<Hint>()
   const [isWrong, setIsWrong] = useState(false)
+  const [fineDecimals, setFineDecimals] = useState(props.decimals)
   const gesture = useRef<string | undefined>(undefined)
   const dragged = useRef({ owner, value })
+  const input = useRef<HTMLInputElement>(null)
+  const hintId = useId()
+  const decimals = Math.max(props.decimals, fineDecimals)
 
-  const rounded = (n: number) => Number(clamp(n, low, high).toFixed(decimals + 1))
+  const shown = formatNumber(value, decimals) + unit
+  const isStill = hint?.owner === owner && Math.abs(hint.value - value) < 1e-9
+  const says = isStill ? hint.says : undefined
+
   const gestureName = () => {
     gesture.current ??= `${label} ${gestures++}`
     return gesture.current
@@ -47,86 +53,113 @@ export const NumberField = (props: NumberFieldProps) => {
     gesture.current = undefined
     props.onGestureEnd()
   }
-  const drag = useDragNumber((steps) => {
+  const settle = () => {
+    setDraft(undefined)
+    setIsWrong(false)
+    setHint(undefined)
+  }
+  /** Changes the number as far as its limits allow. Returns where it went. */
+  const change = (wanted: number, to: number, within: string | undefined): number => {
+    const stopped = stopAtLimits(wanted, props, to)
+    settle()
+    if (stopped.at)
+      setHint({ says: limitWords(stopped.at, props, unit), owner, value: stopped.value })
+    if (stopped.value !== value || stopped.at === undefined) props.onChange(stopped.value, within)
+    return stopped.value
+  }
+  const resetNumber = () => {
+    settle()
+    setFineDecimals(props.decimals)
+    endGesture()
+    props.onChange(reset, undefined)
+  }
+  const drag = useDragNumber((steps, times) => {
     if (isDisabled) return
     if (dragged.current.owner !== owner) endGesture()
     const from = gesture.current === undefined ? value : dragged.current.value
-    const to = clamp(from + steps * step, low, high)
-    dragged.current = { owner, value: to }
-    setDraft(undefined)
-    props.onChange(rounded(to), gestureName())
+    const to = decimalsFor(props, times)
+    const wanted = from + steps * props.step
+    const isPast = stopAtLimits(wanted, props, to).at !== undefined
+    setFineDecimals(to)
+    const went = change(wanted, to, gestureName())
+    dragged.current = { owner, value: isPast ? went : wanted }
   }, endGesture)
 
   const commit = () => {
     if (draft === undefined) return
     const typed = parseNumber(draft)
-    setIsWrong(typed === undefined)
-    if (typed === undefined) return
-    setDraft(undefined)
+    if (typed === undefined) {
+      setIsWrong(true)
+      setHint({ says: 'not a number', owner, value })
+      return
+    }
     endGesture()
-    props.onChange(clamp(typed, low, high), undefined)
+    setFineDecimals(props.decimals)
+    change(typed, 9, undefined)
   }
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
     const direction = { ArrowUp: 1, ArrowDown: -1 }[event.key]
     if (direction !== undefined) {
       event.preventDefault()
       event.stopPropagation()
-      setDraft(undefined)
-      const move = direction * step * coarseness(event)
-      props.onChange(rounded(value + move), gestureName())
+      const times = coarseness(event)
+      const to = Math.max(decimals, decimalsFor(props, times))
+      setFineDecimals(to)
+      change(value + direction * nudgeBy(props, times), to, gestureName())
       selectSoon(event.currentTarget)
     } else if (event.key === 'Enter') {
       event.preventDefault()
       commit()
       selectSoon(event.currentTarget)
-    } else if (event.key === 'Escape' && draft !== undefined) {
+    } else if (event.key === 'Escape' && (draft !== undefined || says !== undefined)) {
       event.stopPropagation()
-      setDraft(undefined)
-      setIsWrong(false)
+      settle()
     } else if (event.key === 'Delete' && draft === undefined && isWhole(event.currentTarget)) {
       event.preventDefault()
-      endGesture()
-      props.onChange(reset, undefined)
+      event.stopPropagation()
+      resetNumber()
     }
   }
-  const text = draft ?? formatNumber(value, decimals) + (unit ?? '')
   return (
-    <input
-      className={`number${Math.abs(value - reset) < 1e-9 ? ' at-rest' : ''}${isWrong ? ' is-wrong' : ''}`}
-      type="text"
-      inputMode="decimal"
-      role="spinbutton"
-      aria-label={label}
-      aria-valuenow={value}
-      aria-valuetext={formatNumber(value, decimals) + (unit ?? '')}
-      aria-valuemin={low}
-      aria-valuemax={high}
-      aria-invalid={isWrong}
-      title={`${label}: type, drag sideways, or arrow keys (Shift coarse, Alt fine); double click resets`}
-      disabled={isDisabled}
-      value={text}
-      onChange={(event) => {
-        setDraft(event.currentTarget.value)
-        setIsWrong(false)
-      }}
-      onFocus={(event) => event.currentTarget.select()}
-      onBlur={() => {
-        commit()
-        setDraft(undefined)
-        setIsWrong(false)
-        endGesture()
-      }}
-      onDoubleClick={() => {
-        setDraft(undefined)
-        endGesture()
-        props.onChange(reset, undefined)
-      }}
-      onKeyDown={onKeyDown}
-      onKeyUp={(event) => {
-        if (event.key === 'ArrowUp' || event.key === 'ArrowDown') endGesture()
-      }}
-      {...drag}
-    />
+    <>
+      <input
+        className={`number${Math.abs(value - reset) < 1e-9 ? ' at-rest' : ''}${isWrong ? ' is-wrong' : ''}`}
+        ref={input}
+        type="text"
+        inputMode="decimal"
+        role="spinbutton"
+        aria-label={label}
+        aria-valuenow={value}
+        aria-valuetext={shown}
+        aria-valuemin={props.low}
+        aria-valuemax={props.high}
+        aria-invalid={isWrong}
+        aria-describedby={says === undefined ? undefined : hintId}
+        title={`${label}: type, drag sideways, or arrow keys (Shift coarse, Alt fine); double click resets`}
+        disabled={isDisabled}
+        value={draft ?? shown}
+        onChange={(event) => {
+          settle()
+          setDraft(event.currentTarget.value)
+        }}
+        onFocus={(event) => event.currentTarget.select()}
+        onBlur={() => {
+          if (draft === undefined) setHint(undefined)
+          commit()
+          setDraft(undefined)
+          setIsWrong(false)
+          setFineDecimals(props.decimals)
+          endGesture()
+        }}
+        onDoubleClick={resetNumber}
+        onKeyDown={onKeyDown}
+        onKeyUp={(event) => {
+          if (event.key === 'ArrowUp' || event.key === 'ArrowDown') endGesture()
+        }}
+        {...drag}
+      />
+      {says !== undefined && <NumberHint id={hintId} by={input} says={says} />}
+    </>
   )
 }
 

@@ -14,7 +14,7 @@ export const useCanvas = (
     const canvas = ref.current
     const context = canvas?.getContext('2d')
     if (!canvas || !context) return
-    const ratio = window.devicePixelRatio || 1
+    const ratio = (window.devicePixelRatio || 1) * (canvas.currentCSSZoom ?? 1)
     canvas.width = Math.max(1, Math.round(width * ratio))
     canvas.height = Math.max(1, Math.round(height * ratio))
     context.setTransform(ratio, 0, 0, ratio, 0, 0)

@@ -16,10 +16,10 @@ export const coarseness = (event: { shiftKey: boolean; altKey: boolean }): numbe
 
 /**
  * Dragging sideways over an element changes a number: `onMove` gets the steps since the last
- * move, in fractions of a step; `onEnd` closes the gesture.
+ * move, in fractions of a step, and the `coarseness` in them; `onEnd` closes the gesture.
  */
 export const useDragNumber = (
-  onMove: (steps: number) => void,
+  onMove: (steps: number, coarseness: number) => void,
   onEnd: () => void,
   pixelsPerStep = 2,
 ): DragNumber => {
@@ -45,9 +45,10 @@ export const useDragNumber = (
         event.currentTarget.setPointerCapture(event.pointerId)
       }
       event.preventDefault()
-      const steps = ((event.clientX - current.last) / pixelsPerStep) * coarseness(event)
+      const times = coarseness(event)
+      const steps = ((event.clientX - current.last) / pixelsPerStep) * times
       current.last = event.clientX
-      onMove(steps)
+      onMove(steps, times)
     },
     onPointerUp: end,
     onPointerCancel: end,

@@ -8,6 +8,7 @@ import { useApp, useAppState } from '../appContext.ts'
 import { Choice } from '../parts/Choice.tsx'
 import { NumberField } from '../parts/NumberField.tsx'
 import { BasePicture } from './BasePicture.tsx'
+import { DyePicking } from './DyePicking.tsx'
 
 const SCANS: readonly { id: ScanKind; label: string }[] = [
   { id: 'print', label: 'a print, as it is to be seen' },
@@ -93,6 +94,7 @@ export const BaseSection = ({ reel }: { reel: Reel }) => {
       <h2>Base</h2>
       <p className="dim">What makes video of the scan, on the whole reel, before any grade.</p>
       {hasPicture && <BasePicture aspect={media.displayAspect} />}
+      {hasPicture && <DyePicking />}
       <Choice
         label="The scan is"
         options={SCANS}

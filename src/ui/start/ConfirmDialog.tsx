@@ -1,7 +1,7 @@
 import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
 import { useApp, useAppState } from '../appContext.ts'
 
-/** A plain question before something that may not be meant. */
+/** A plain question before something that may not be meant; what is safe is stressed. */
 export const ConfirmDialog = () => {
   const confirmation = useAppState((state) => state.confirmation)
   const { services } = useApp()
@@ -21,16 +21,13 @@ export const ConfirmDialog = () => {
               <p>{confirmation.says}</p>
               <div className="dialog-buttons">
                 <Button
-                  className="button"
+                  className="button primary"
                   autoFocus
                   onPress={() => services.answerConfirmation(false)}
                 >
                   Cancel
                 </Button>
-                <Button
-                  className="button primary"
-                  onPress={() => services.answerConfirmation(true)}
-                >
+                <Button className="button" onPress={() => services.answerConfirmation(true)}>
                   {confirmation.yes}
                 </Button>
               </div>

@@ -1,12 +1,13 @@
 import { useEffect, useState } from 'react'
 import { Button } from 'react-aria-components'
+import { setOpened } from '../../store/session.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import type { ShelvedJob } from '../services.ts'
 import { STRINGS } from '../strings.ts'
 
 /** The first screen: open a reel, a job, or the sample; what was worked on before. */
 export const StartScreen = () => {
-  const { services } = useApp()
+  const { store, services } = useApp()
   const isOpening = useAppState((state) => state.media === 'opening')
   const [kept, setKept] = useState<readonly ShelvedJob[]>([])
   useEffect(() => {
@@ -67,6 +68,9 @@ export const StartScreen = () => {
           </section>
         )}
         <p className="dim">{words.nothingLeaves}</p>
+        <Button className="link dim" onPress={() => setOpened(store, 'settings')}>
+          Keys, controls and sizes of text
+        </Button>
       </div>
     </main>
   )

@@ -1,11 +1,10 @@
-import { formatFootage } from '../../core/time/footage.ts'
-import { formatTimecode } from '../../core/time/timecode.ts'
 import { cueIndex, cuesOf, currentCue, reelOf } from '../../store/queries.ts'
 import { standingOf } from '../../store/standing.ts'
 import type { AppState } from '../../store/state.ts'
 import { useAppState } from '../appContext.ts'
 import { CommandButton } from '../parts/CommandButton.tsx'
 import { paceText } from '../parts/paceText.ts'
+import { Position } from './Position.tsx'
 
 /** How the reel stands, as one text so that it is only drawn when it changes. */
 const summary = (state: AppState): string => {
@@ -22,7 +21,6 @@ const summary = (state: AppState): string => {
 /** The foot of the screen: play, where the line is, and how the reel stands. */
 export const Transport = () => {
   const { isPlaying, speed, isLooping, isTicking, late } = useAppState((state) => state.playback)
-  const playhead = useAppState((state) => state.playhead)
   const reel = useAppState(reelOf)
   const standing = useAppState(summary)
   const checking = useAppState((state) => state.checking)
@@ -36,10 +34,7 @@ export const Transport = () => {
         <CommandButton isTerse id="shuttle-on" label="▶▶" />
         <CommandButton isTerse id="cue-on" label="cue ▷" />
       </div>
-      <span className="timecode" role="timer" aria-label="Timecode" aria-live="off">
-        {formatTimecode(reel.startCount + playhead, reel.rate, reel.isDropFrame)}
-      </span>
-      <span className="dim">{formatFootage(playhead, reel.gauge)}</span>
+      <Position />
       <CommandButton isTerse id="loop" label="Loop cue" isPressed={isLooping} />
       <CommandButton isTerse id="tick" label="Tick" isPressed={isTicking} />
       {isPlaying && speed !== 1 && <span>{speed > 0 ? `${speed}×` : `−${-speed}×`}</span>}

@@ -19,7 +19,7 @@ import { levelLimits } from '../../../src/core/tolerance/levelLimits.ts'
 import { EBU_R103_V3 } from '../../../src/core/tolerance/profile.ts'
 import { openVideoFile } from '../../../src/media/browser/openVideoFile.ts'
 import { createPreview, type Preview } from '../../../src/render/createPreview.ts'
-import type { PreviewView } from '../../../src/render/previewView.ts'
+import type { PreviewView, Side } from '../../../src/render/previewView.ts'
 import { seeded } from '../../support/seeded.ts'
 import barVectors from '../../vectors/bars.json' with { type: 'json' }
 import { fetchClip } from '../media/fetchClip.ts'
@@ -119,6 +119,15 @@ const viewOf = (grade: Grade, framing: Framing): PreviewView => ({
   isMoving: false,
 })
 
+/** The scan of a frame beside the graded picture. */
+const scanOf = (planes: Planes, coding: Coding): Side => ({
+  planes,
+  coding,
+  grade: IDENTITY_GRADE,
+  framing: IDENTITY_FRAMING,
+  isMarked: false,
+})
+
 /** One for all comparisons: a picture is read at its own size, whatever the canvas has. */
 const compared = preview()
 
@@ -203,14 +212,14 @@ describe('the preview against the float64 reference', () => {
     const drawn = preview()
     const flat = planesOf('444', 8, (p) => (p === 0 ? 126 : 128))
     const half: Grade = { ...IDENTITY_GRADE, gain: [0.5, 0.5, 0.5] }
-    const wiped: PreviewView = {
-      ...viewOf(half, IDENTITY_FRAMING),
-      compare: { kind: 'wipe', at: 0.5 },
-    }
     const row = 20 * WIDTH
     const shown = [PRINT_BASE, { ...PRINT_BASE, dyes: DYES }].map((base) => {
-      drawn.setPlanes(flat, { matrix: 'bt709', range: 'narrow', base })
-      const pixels = drawn.readDelivered(wiped)
+      const coding = { matrix: 'bt709', range: 'narrow', base } as const
+      drawn.setPlanes(flat, coding)
+      const pixels = drawn.readDelivered({
+        ...viewOf(half, IDENTITY_FRAMING),
+        compare: { kind: 'wipe', at: 0.5, other: scanOf(flat, coding) },
+      })
       return [pixels[(row + 10) * 4], pixels[(row + 50) * 4]]
     })
     const restored = (110 / 219) ** (1.5 - 0.15 + 0.05)
@@ -223,11 +232,12 @@ describe('the preview against the float64 reference', () => {
   it('shows the scan without the grade left of the wipe, and the graded picture right of it', () => {
     const drawn = preview()
     const flat = planesOf('444', 8, (p) => (p === 0 ? 126 : 128))
-    drawn.setPlanes(flat, { matrix: 'bt709', range: 'narrow' })
+    const coding = { matrix: 'bt709', range: 'narrow' } as const
+    drawn.setPlanes(flat, coding)
     const half: Grade = { ...IDENTITY_GRADE, gain: [0.5, 0.5, 0.5] }
     const pixels = drawn.readDelivered({
       ...viewOf(half, IDENTITY_FRAMING),
-      compare: { kind: 'wipe', at: 0.5 },
+      compare: { kind: 'wipe', at: 0.5, other: scanOf(flat, coding) },
     })
     const row = 20 * WIDTH
     expect(pixels[(row + 10) * 4]).toBeCloseTo(110 / 219, 4)

@@ -4,6 +4,7 @@ import { fail, type Result, resultOf } from '../../base/result.ts'
 import type { Cue, HeldFrame, Job, Reel } from '../../job/job.ts'
 import { checkJob } from './checkJob.ts'
 import { isPlainCue } from './isPlainCue.ts'
+import { problemOfIssue } from './issueWords.ts'
 import { jobFileSchema, MOST_CUES } from './jobSchema.ts'
 import { type AnyJobFile, JOB_VERSION, migrateUp } from './migrations.ts'
 
@@ -29,13 +30,6 @@ const malformed = (text: string, error: unknown): Problem => {
     'This is no job file, or not a whole one: it does not read as JSON. Give another, or get it again.',
     line === undefined ? undefined : { line },
   )
-}
-
-const fromIssue = (issue: v.BaseIssue<unknown>): Problem => {
-  const field = v.getDotPath(issue) ?? 'the file'
-  return problem('out-of-range', `In “${field}”: ${issue.message}. Mend the value or the file.`, {
-    field,
-  })
 }
 
 /** The cues of a file where every one is plain, so that the schema need not look at them. */
@@ -81,7 +75,7 @@ export const readJob = (text: string): Result<Job> => {
   const plainCues = plainCuesOf(current)
   const file = v.safeParse(jobFileSchema, plainCues ? { ...current, cues: [] } : current)
   if (!file.success) {
-    const [first, ...rest] = file.issues.map(fromIssue)
+    const [first, ...rest] = file.issues.map(problemOfIssue)
     return first ? fail(first, ...rest) : fail(problem('malformed', 'The job cannot be read.'))
   }
   const { info, reels, held } = file.output
