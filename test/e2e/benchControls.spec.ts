@@ -5,6 +5,7 @@ import {
   isClean,
   number,
   openSampleAt,
+  pressPicture,
   setNumber,
   shownValue,
   undoCount,
@@ -108,9 +109,7 @@ test('solvers propose: seen, said in a sentence, then kept or left', async ({ pa
   await expect(verdict).toContainText('inside', { timeout: 60_000 })
 
   await button(page, 'Neutral here: pick places that should be grey').click()
-  await page
-    .getByRole('img', { name: 'Picture', exact: true })
-    .click({ position: { x: 60, y: 90 } })
+  await pressPicture(page, 0.3, 0.6)
   await expect(proposal).toContainText(/neutral/u)
   await proposal.getByRole('button', { name: /^Leave/u }).click()
   expect(await undoCount(page)).toBe(1)

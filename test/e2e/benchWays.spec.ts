@@ -1,12 +1,19 @@
 import { expect, test } from '@playwright/test'
-import { button, isClean, number, openSampleAt, shownValue } from '../support/benchPage.ts'
+import {
+  button,
+  isClean,
+  number,
+  openSampleAt,
+  pressPicture,
+  shownValue,
+} from '../support/benchPage.ts'
 
 test('held frames are compared by wipe, side by side and difference', async ({ page }) => {
   await openSampleAt(page, /10:00:16:00/u)
   await button(page, 'Hold this frame as a reference').click()
   await page.getByRole('row', { name: /10:00:19:09/u }).click()
   await page.getByRole('combobox', { name: 'Compared with' }).selectOption({ index: 1 })
-  await button(page, 'Wipe between the graded picture and another').click()
+  // A choice of what to compare with begins a wipe where the picture was alone.
   const wipe = page.getByRole('slider', { name: /^Wipe/u })
   const before = Number(await wipe.getAttribute('aria-valuenow'))
   await wipe.press('ArrowRight')
@@ -24,9 +31,7 @@ test('instruments: parade, millivolts and codes, the scanned signal, a point', a
   await page.getByRole('combobox', { name: 'Unit of levels' }).selectOption('code')
   await page.getByRole('combobox', { name: 'Signal measured' }).selectOption('scanned')
   await expect(page.getByRole('img', { name: /scanned picture/u }).first()).toBeVisible()
-  await page
-    .getByRole('img', { name: 'Picture', exact: true })
-    .click({ position: { x: 40, y: 40 } })
+  await pressPicture(page, 0.1, 0.2)
   const point = page.getByRole('region', { name: 'Point reading' })
   await expect(point).not.toContainText('no point read')
   await expect(point).toContainText(/Y′\s*\d/u)
@@ -34,8 +39,9 @@ test('instruments: parade, millivolts and codes, the scanned signal, a point', a
 
 test('the ledger: filters, true lengths, next that needs me', async ({ page }) => {
   await openSampleAt(page, /10:00:16:00/u)
+  const ledger = page.getByRole('grid', { name: 'Ledger' })
   await page.getByRole('combobox', { name: 'Cues listed' }).selectOption('doubtful')
-  await expect(page.getByRole('row')).toHaveCount(2)
+  await expect(ledger.getByRole('row')).toHaveCount(2)
   await page.getByRole('combobox', { name: 'Cues listed' }).selectOption('all')
   await button(page, /^Strip in true shot lengths/u).click()
   const [long, short] = await Promise.all(
@@ -56,7 +62,7 @@ test('changes made while it plays stay with the cue in play', async ({ page }) =
   await number(page, 'gain all').press('ArrowUp')
   await page.keyboard.press('Space')
   await page.getByRole('row', { name: /10:00:16:00/u }).click()
-  expect(await shownValue(page, 'gain all')).toBeCloseTo(before + 0.01, 6)
+  expect(await shownValue(page, 'gain all')).toBeCloseTo(before + 0.01, 3)
 })
 
 test('keys are given with their conflicts named; a hold shows the scanned picture', async ({
@@ -64,9 +70,9 @@ test('keys are given with their conflicts named; a hold shows the scanned pictur
 }) => {
   await openSampleAt(page, /10:00:16:00/u)
   await page.keyboard.down('v')
-  await expect(page.locator('.picture').getByText('scanned')).toBeVisible()
+  await expect(page.locator('.picture').getByText('scanned, whole')).toBeVisible()
   await page.keyboard.up('v')
-  await expect(page.locator('.picture').getByText('scanned')).toBeHidden()
+  await expect(page.locator('.picture').getByText('scanned, whole')).toBeHidden()
   await button(page, /^Keys/u).click()
   const dialog = page.getByRole('dialog', { name: 'Keys and controls' })
   await expect(dialog).toBeVisible()

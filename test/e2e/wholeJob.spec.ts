@@ -1,9 +1,9 @@
 import { readFile } from 'node:fs/promises'
 import { resolve } from 'node:path'
-import AxeBuilder from '@axe-core/playwright'
 import { type Download, expect, type Page, test } from '@playwright/test'
 import { readCcc } from '../../src/core/formats/ccc/readCcc.ts'
 import { readJob } from '../../src/core/formats/job/readJob.ts'
+import { isClean, setNumber } from '../support/benchPage.ts'
 import { readEventLines } from '../support/readEventLines.ts'
 
 const CLIP = resolve(import.meta.dirname, '../media/video/bbb-trailer-360p25.webm')
@@ -23,25 +23,12 @@ const watchRequests = (page: Page): string[] => {
 const textOf = async (download: Download): Promise<string> =>
   readFile(await download.path(), 'utf8')
 
-const isClean = async (page: Page): Promise<void> => {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-    .analyze()
-  expect(violations.map(({ id, nodes }) => `${id}: ${nodes[0]?.html}`)).toEqual([])
-}
-
 const saved = async (page: Page, button: string): Promise<string> => {
   const [download] = await Promise.all([
     page.waitForEvent('download'),
     page.getByRole('button', { name: button }).click(),
   ])
   return textOf(download)
-}
-
-const setNumber = async (page: Page, name: string, value: string): Promise<void> => {
-  const field = page.getByRole('spinbutton', { name, exact: true })
-  await field.fill(value)
-  await field.press('Enter')
 }
 
 const verdict = (page: Page) => page.getByRole('status', { name: 'Tolerance verdict' })
@@ -90,10 +77,12 @@ test('a real reel becomes a graded cue list, is handed over, and is there after 
   await page.keyboard.press('PageDown')
   await expect(page.getByRole('timer')).toHaveText('10:00:11:05')
   await setNumber(page, 'saturation', '0.8')
+  await page.getByRole('button', { name: 'Framing', exact: true }).click()
   const zoom = page.getByRole('spinbutton', { name: 'zoom' })
   await zoom.focus()
   for (let i = 0; i < 3; i++) await zoom.press('ArrowUp')
   await expect(zoom).toHaveValue('1.030×')
+  await page.getByRole('button', { name: 'Cue', exact: true }).click()
   const note = page.getByRole('textbox', { name: 'note' })
   await note.fill('Kept small: <b>title</b>')
   await note.press('Escape')

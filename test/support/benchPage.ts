@@ -6,6 +6,14 @@ export const openSampleAt = async (page: Page, timecode: RegExp): Promise<void> 
   await page.goto('./')
   await page.getByRole('button', { name: 'Open the sample reel' }).click()
   await page.getByRole('row', { name: timecode }).click()
+  await expect(button(page, 'Show the scanned picture')).toBeEnabled()
+}
+
+/** Presses the picture at a place of it, 0…1 across and down. */
+export const pressPicture = async (page: Page, x: number, y: number): Promise<void> => {
+  const box = await page.getByRole('img', { name: 'Picture', exact: true }).boundingBox()
+  if (!box) throw new Error('there is no picture')
+  await page.mouse.click(box.x + x * box.width, box.y + y * box.height)
 }
 
 /** Nothing that WCAG 2.2 A and AA rules of axe object to. */
