@@ -3,7 +3,7 @@ import type { AppStore } from '../store/appStore.ts'
 import { tell } from '../store/notices.ts'
 import { leaveWhenStale } from '../store/proposal.ts'
 import { jobOf } from '../store/queries.ts'
-import { INITIAL_STATE } from '../store/state.ts'
+import { INITIAL_STATE, keptBetweenJobs } from '../store/state.ts'
 import type { Services } from '../ui/services.ts'
 import { startAutosave } from './autosave.ts'
 import { createCensusDesk } from './censusDesk.ts'
@@ -88,12 +88,7 @@ export const createServices = (store: AppStore): Services => {
       player.pause()
       shots.stop()
       await autosave.flush()
-      store.setState(({ isReference, preferences, surface }) => ({
-        ...INITIAL_STATE,
-        isReference,
-        preferences,
-        surface,
-      }))
+      store.setState((state) => ({ ...INITIAL_STATE, ...keptBetweenJobs(state) }))
     },
     saveJobFile: async () => {
       const job = jobOf(store.getState())

@@ -6,21 +6,18 @@ import { frame } from '../core/time/frame.ts'
 import type { AppStore } from './appStore.ts'
 import { putRefusalAway, tellRefusal } from './notices.ts'
 import { followPlayhead, pruneSelection } from './selection.ts'
-import { INITIAL_STATE } from './state.ts'
+import { INITIAL_STATE, keptBetweenJobs } from './state.ts'
 
 /** Shows a job, new or opened, in place of the one before. */
 export const showJob = (store: AppStore, job: Job, shelfKey: string): void => {
   const reelId = Object.keys(job.reels)[0] as ReelId | undefined
   store.setState({
     ...INITIAL_STATE,
+    ...keptBetweenJobs(store.getState()),
     history: history.newHistory(job),
     shelfKey,
     reelId,
     media: 'missing',
-    playback: { ...INITIAL_STATE.playback, isTicking: store.getState().playback.isTicking },
-    isReference: store.getState().isReference,
-    preferences: store.getState().preferences,
-    surface: store.getState().surface,
     playhead: frame(0),
   })
   followPlayhead(store)

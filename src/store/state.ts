@@ -190,6 +190,19 @@ export const INITIAL_STATE: AppState = {
   confirmation: undefined,
 }
 
+/** What outlives a job: the person's own settings, and what this browser can do. */
+export const keptBetweenJobs = (state: AppState) => ({
+  isReference: state.isReference,
+  preferences: state.preferences,
+  surface: state.surface,
+  instruments: state.instruments,
+  carriedParts: state.carriedParts,
+  isTrimming: state.isTrimming,
+  ledger: { ...INITIAL_LEDGER, timing: state.ledger.timing },
+  view: { ...INITIAL_VIEW, display: state.view.display },
+  playback: { ...INITIAL_STATE.playback, isTicking: state.playback.isTicking },
+})
+
 /** The sentence shown for problems: the first, and how many more there are. */
 export const sentenceOf = (problems: readonly Problem[]): string => {
   const [first, ...rest] = problems

@@ -17,10 +17,16 @@ export const draggingRow = async (browser, root, address, clip) => {
     await page.addInitScript(() => {
       window.counts = { pictures: 0, readings: 0, verdicts: 0 }
       window.blocked = []
-      const { drawArrays } = WebGL2RenderingContext.prototype
+      // Asking the context what it draws into would wait for the picture to be drawn.
+      const { bindFramebuffer, drawArrays } = WebGL2RenderingContext.prototype
+      let isCanvas = true
+      WebGL2RenderingContext.prototype.bindFramebuffer = function (target, framebuffer) {
+        isCanvas = framebuffer === null
+        bindFramebuffer.call(this, target, framebuffer)
+      }
       WebGL2RenderingContext.prototype.drawArrays = function (...args) {
         drawArrays.apply(this, args)
-        if (this.getParameter(this.FRAMEBUFFER_BINDING) === null) window.counts.pictures++
+        if (isCanvas) window.counts.pictures++
       }
       const { clearRect } = CanvasRenderingContext2D.prototype
       CanvasRenderingContext2D.prototype.clearRect = function (...args) {

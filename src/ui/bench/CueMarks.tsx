@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react'
+import { agreementOf } from '../../core/job/agreementOf.ts'
 import { setAgreement } from '../../core/job/commands/setAgreement.ts'
 import { setNote } from '../../core/job/commands/setNote.ts'
 import { setScene } from '../../core/job/commands/setScene.ts'
@@ -13,6 +14,7 @@ export const CueMarks = ({ cue }: { cue: Cue }) => {
   const { store } = useApp()
   const [scene, setSceneText] = useState(cue.scene)
   const [note, setNoteText] = useState(cue.note)
+  const standing = agreementOf(cue)
   useEffect(() => setSceneText(cue.scene), [cue.scene])
   useEffect(() => setNoteText(cue.note), [cue.note])
   return (
@@ -38,13 +40,14 @@ export const CueMarks = ({ cue }: { cue: Cue }) => {
         <label htmlFor="agreement">agreed</label>
         <select
           id="agreement"
-          value={cue.agreement}
+          value={standing}
           onChange={(event) =>
             perform(store, (job) =>
               setAgreement(job, editedCues(store), event.currentTarget.value as AgreementState),
             )
           }
         >
+          {standing === 'changed' && <option value="changed">{STRINGS.changedSince}</option>}
           {Object.entries(STRINGS.agreement).map(([state, words]) => (
             <option key={state} value={state}>
               {words}

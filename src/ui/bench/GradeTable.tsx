@@ -1,3 +1,4 @@
+import type { Grade } from '../../core/colour/grade.ts'
 import { GRADE_BOUNDS } from '../../core/colour/gradeBounds.ts'
 import {
   type GradeColumn,
@@ -9,8 +10,7 @@ import {
 import { tintOf } from '../../core/colour/gradeViews.ts'
 import { endGesture } from '../../store/document.ts'
 import { changeGrade } from '../../store/grading.ts'
-import { currentCue } from '../../store/queries.ts'
-import { useApp, useAppState } from '../appContext.ts'
+import { useApp } from '../appContext.ts'
 import { NumberField } from '../parts/NumberField.tsx'
 
 const STAGES: readonly { readonly stage: GradeStage; readonly reset: number }[] = [
@@ -39,11 +39,9 @@ const WHERE: Readonly<Record<GradeStage, string>> = {
 }
 
 /** The cue's grade as numbers: each stage for all, each channel and as a tint; saturation. */
-export const GradeTable = () => {
+export const GradeTable = ({ grade, owner }: { grade: Grade; owner: string }) => {
   const { store } = useApp()
-  const cue = useAppState(currentCue)
-  if (!cue) return null
-  const shared = { owner: cue.id, step: 0.01, decimals: 3, onGestureEnd: () => endGesture(store) }
+  const shared = { owner, step: 0.01, decimals: 3, onGestureEnd: () => endGesture(store) }
   return (
     <table className="grade-table">
       <thead>
@@ -72,7 +70,7 @@ export const GradeTable = () => {
                 <NumberField
                   {...shared}
                   label={`${stage} ${name}`}
-                  value={stageValue(cue.grade, stage, column)}
+                  value={stageValue(grade, stage, column)}
                   reset={reset}
                   low={GRADE_BOUNDS[stage][0]}
                   high={GRADE_BOUNDS[stage][1]}
@@ -80,7 +78,7 @@ export const GradeTable = () => {
                     changeGrade(
                       store,
                       `${stage} ${name}`,
-                      (grade) => withStageValue(grade, stage, column, value),
+                      (before) => withStageValue(before, stage, column, value),
                       gesture,
                     )
                   }
@@ -92,7 +90,7 @@ export const GradeTable = () => {
                 <NumberField
                   {...shared}
                   label={`${stage} tint ${name}`}
-                  value={tintOf(cue.grade[stage])[axis]}
+                  value={tintOf(grade[stage])[axis]}
                   reset={0}
                   step={0.005}
                   low={-0.5}
@@ -101,7 +99,7 @@ export const GradeTable = () => {
                     changeGrade(
                       store,
                       `${stage} tint`,
-                      (grade) => withStageTint(grade, stage, { [axis]: value }),
+                      (before) => withStageTint(before, stage, { [axis]: value }),
                       gesture,
                     )
                   }
@@ -116,12 +114,12 @@ export const GradeTable = () => {
             <NumberField
               {...shared}
               label="saturation"
-              value={cue.grade.saturation}
+              value={grade.saturation}
               reset={1}
               low={GRADE_BOUNDS.saturation[0]}
               high={GRADE_BOUNDS.saturation[1]}
               onChange={(saturation, gesture) =>
-                changeGrade(store, 'saturation', (grade) => ({ ...grade, saturation }), gesture)
+                changeGrade(store, 'saturation', (before) => ({ ...before, saturation }), gesture)
               }
             />
           </td>

@@ -1,10 +1,10 @@
 import { type KeyboardEvent, type PointerEvent, useRef } from 'react'
+import type { Grade } from '../../core/colour/grade.ts'
 import { type GradeStage, withStageTint } from '../../core/colour/gradeColumns.ts'
 import { type Tint, tintOf } from '../../core/colour/gradeViews.ts'
 import { vectorscopeTargets } from '../../render/vectorscopeTargets.ts'
 import { changeGrade } from '../../store/grading.ts'
-import { currentCue } from '../../store/queries.ts'
-import { useApp, useAppState } from '../appContext.ts'
+import { useApp } from '../appContext.ts'
 import { formatNumber } from '../parts/numberText.ts'
 import { coarseness } from '../parts/useDragNumber.ts'
 import { useGesture } from '../parts/useGesture.ts'
@@ -32,6 +32,7 @@ const isMid = (event: { ctrlKey: boolean; metaKey: boolean }): boolean =>
   event.ctrlKey || event.metaKey
 
 export type TintPadProps = {
+  readonly grade: Grade
   readonly stage: 'lift' | 'gain'
   readonly name: string
   /** The Cb or Cr at the pad's edge. */
@@ -42,12 +43,10 @@ export type TintPadProps = {
  * A square pad on the plane of Cb and Cr: a drag tints shadows or highlights, with Ctrl or ⌘ the
  * middle, and luma stays. It moves by how far the pointer goes, wherever it was pressed.
  */
-export const TintPad = ({ stage, name, reach }: TintPadProps) => {
+export const TintPad = ({ grade: shown, stage, name, reach }: TintPadProps) => {
   const { store } = useApp()
-  const cue = useAppState(currentCue)
   const gesture = useGesture(`${name} tint`)
   const drag = useRef<{ x: number; y: number; stage: GradeStage } | undefined>(undefined)
-  if (!cue) return null
 
   const move = (of: GradeStage, by: Tint) =>
     changeGrade(
@@ -86,13 +85,13 @@ export const TintPad = ({ stage, name, reach }: TintPadProps) => {
     }
   }
   const place = (of: GradeStage) => {
-    const { cb, cr } = tintOf(cue.grade[of])
+    const { cb, cr } = tintOf(shown[of])
     const at = (value: number) => Math.min(HALF, Math.max(-HALF, (value / reach) * HALF))
     return { x: at(cb), y: -at(cr), isOff: Math.max(Math.abs(cb), Math.abs(cr)) > reach }
   }
   const own = place(stage)
   const mid = place('gamma')
-  const { cb, cr } = tintOf(cue.grade[stage])
+  const { cb, cr } = tintOf(shown[stage])
   return (
     <div className="tint-pad">
       <span className="dim" aria-hidden="true">

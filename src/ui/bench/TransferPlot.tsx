@@ -1,8 +1,9 @@
 import { scaleLinear } from 'd3-scale'
 import { useRef } from 'react'
+import type { Grade } from '../../core/colour/grade.ts'
 import type { GradeColumn } from '../../core/colour/gradeColumns.ts'
 import { HANDLE_AT, type TransferHandle } from '../../core/colour/transferHandles.ts'
-import { currentCue, jobOf, profileOf } from '../../store/queries.ts'
+import { jobOf, profileOf } from '../../store/queries.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { useElementSize } from '../parts/useElementSize.ts'
 import {
@@ -27,14 +28,13 @@ const COLUMNS: readonly { readonly column: GradeColumn; readonly name: string }[
 const HANDLES: readonly TransferHandle[] = ['black', 'mid', 'white']
 
 /** What a cue's colours become, channel by channel, with handles at black, mid and white. */
-export const TransferPlot = () => {
+export const TransferPlot = ({ grade }: { grade: Grade }) => {
   const { store } = useApp()
-  const cue = useAppState(currentCue)
   const job = useAppState(jobOf)
   const column = useAppState((state) => state.plotColumn)
   const place = useRef<HTMLDivElement>(null)
   const { width, height } = useElementSize(place)
-  if (!cue || !job) return null
+  if (!job) return null
   const x = scaleLinear([PLOT_LOW, PLOT_HIGH], [PLOT_LEFT, Math.max(PLOT_LEFT + 1, width - 4)])
   const y = scaleLinear([PLOT_LOW, PLOT_HIGH], [Math.max(1, height - PLOT_BOTTOM), 8])
   const { rgb, luma } = profileOf(job)
@@ -61,7 +61,7 @@ export const TransferPlot = () => {
               <ReelLevels x={x} column={column} bottom={height - PLOT_BOTTOM} />
               <OutsideZones limits={rgb ?? luma} x={x} y={y} />
               <PlotAxes x={x} y={y} height={height} />
-              <Curves grade={cue.grade} column={column} x={x} y={y} />
+              <Curves grade={grade} column={column} x={x} y={y} />
             </g>
             {HANDLES.map((handle) => (
               <PlotHandle
@@ -69,7 +69,7 @@ export const TransferPlot = () => {
                 handle={handle}
                 column={column}
                 name={COLUMNS.find((each) => each.column === column)?.name ?? ''}
-                grade={cue.grade}
+                grade={grade}
                 cx={x(HANDLE_AT[handle])}
                 y={y}
               />

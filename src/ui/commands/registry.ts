@@ -4,6 +4,7 @@ import type { Command } from './command.ts'
 import { COMPARE_COMMANDS } from './compareCommands.ts'
 import { CUE_COMMANDS } from './cueCommands.ts'
 import { FRAMING_COMMANDS } from './framingCommands.ts'
+import { GRADE_COMMANDS } from './gradeCommands.ts'
 import { INSTRUMENT_COMMANDS } from './instrumentCommands.ts'
 import { JOB_COMMANDS } from './jobCommands.ts'
 import { LEDGER_COMMANDS } from './ledgerCommands.ts'
@@ -23,6 +24,7 @@ export const COMMANDS: readonly Command[] = [
   ...INSTRUMENT_COMMANDS,
   ...FRAMING_COMMANDS,
   ...SOLVE_COMMANDS,
+  ...GRADE_COMMANDS,
   ...CARRY_COMMANDS,
   ...LEDGER_COMMANDS,
   ...SETTINGS_COMMANDS,

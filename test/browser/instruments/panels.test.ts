@@ -82,7 +82,7 @@ it('a point is read with the grade in force, as scanned on request, and kept unt
   perform(store, (job) =>
     setGrade(job, [cueId(1)], (grade) => ({ ...grade, gain: [1.5, 1, 1] }), 'gain'),
   )
-  await expect.element(point()).toHaveTextContent(/R′721 ?75\.0 %G′502/u)
+  await expect.element(point()).toHaveTextContent(/R′721 ?75\.0 %Y′549 ?55\.3 %G′502/u)
   await page.getByRole('combobox', { name: 'Signal measured' }).selectOptions('scanned')
   await expect.element(point()).toHaveTextContent(/scanned, kept 1, 4.*R′502/u)
   await page.getByRole('button', { name: 'Take the kept point away' }).click()
