@@ -16,6 +16,7 @@ import { createHeldDesk } from './heldDesk.ts'
 import { createInstrumentDesk } from './instrumentDesk.ts'
 import { createMediaDesk } from './mediaDesk.ts'
 import { createPlayer } from './player.ts'
+import { createPreviewDesk } from './previewDesk.ts'
 import { createQuestions } from './questions.ts'
 import { readStillFile } from './readStillFile.ts'
 import { SAMPLE } from './sample.ts'
@@ -106,6 +107,7 @@ export const createServices = (store: AppStore): Services => {
     frames: desk.frames,
     readings: instruments.readings,
     measure: instruments.measure,
+    attachPreview: createPreviewDesk(store, workers),
     stills,
     held,
     openStill: async () => {

@@ -1,3 +1,4 @@
+import type { FromPreview, PreviewPort, ToPreview } from '../render/previewMessages.ts'
 import type { InstrumentCalls } from '../work/instrumentCalls.ts'
 import type { ReelCalls } from '../work/reelCalls.ts'
 import { type Caller, createCaller } from '../work/rpc.ts'
@@ -12,6 +13,8 @@ export type Workers = {
   /** Makes the stills of the strip. */
   readonly stills: Caller<ReelCalls>
   readonly instruments: Caller<InstrumentCalls>
+  /** Draws the picture, so that the interactive side never waits for graphics. */
+  readonly preview: PreviewPort<ToPreview, FromPreview>
   /** Looks for grades and bases that do what is asked of them. */
   readonly solve: Caller<SolveCalls>
 }
@@ -31,6 +34,10 @@ export const startWorkers = (): Workers => ({
       name: 'instruments',
     }),
   ),
+  preview: new Worker(new URL('./worker/previewWorker.ts', import.meta.url), {
+    type: 'module',
+    name: 'preview',
+  }),
   solve: createCaller<SolveCalls>(
     new Worker(new URL('./worker/solveWorker.ts', import.meta.url), {
       type: 'module',

@@ -1,5 +1,6 @@
 import { type App, AppContext, useAppState } from './appContext.ts'
 import { Bench } from './bench/Bench.tsx'
+import { ProposalBar } from './bench/ProposalBar.tsx'
 import { useCommandKeys } from './commands/useCommandKeys.ts'
 import { HandOver } from './handover/HandOver.tsx'
 import { CommandList } from './header/CommandList.tsx'
@@ -55,6 +56,7 @@ const Workplace = () => {
           <div className="list-side">
             <FindingBar />
             <Ledger />
+            <ProposalBar />
             <Hints />
           </div>
           <div className="bench-side">

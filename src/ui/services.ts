@@ -5,6 +5,7 @@ import type { Coding, Planes } from '../core/picture/planes.ts'
 import type { Still } from '../core/picture/still.ts'
 import type { Frame } from '../core/time/frame.ts'
 import type { PictureLevels } from '../core/tolerance/pictureLevels.ts'
+import type { ScreenPreview } from '../render/createWorkerPreview.ts'
 import type { LevelHistograms } from '../render/drawHistogram.ts'
 import type { VectorscopeCounts } from '../render/drawVectorscope.ts'
 import type { ChannelColumns, LevelColumns } from '../render/levelCounts.ts'
@@ -102,6 +103,8 @@ export type Services = {
   readonly readings: Feed<Reading>
   /** Asks for the frame on screen to be measured under these values. */
   readonly measure: (grade: Grade, framing: Framing) => void
+  /** Draws pictures on a canvas that nothing was drawn on yet, and that no one draws on again. */
+  readonly attachPreview: (canvas: HTMLCanvasElement) => ScreenPreview
   readonly stills: Stills
   readonly held: HeldPictures
   /** Asks for a picture file and opens it as a reference for this session. */

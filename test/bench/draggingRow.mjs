@@ -17,16 +17,15 @@ export const draggingRow = async (browser, root, address, clip) => {
     await page.addInitScript(() => {
       window.counts = { pictures: 0, readings: 0, verdicts: 0 }
       window.blocked = []
-      // Asking the context what it draws into would wait for the picture to be drawn.
-      const { bindFramebuffer, drawArrays } = WebGL2RenderingContext.prototype
-      let isCanvas = true
-      WebGL2RenderingContext.prototype.bindFramebuffer = function (target, framebuffer) {
-        isCanvas = framebuffer === null
-        bindFramebuffer.call(this, target, framebuffer)
-      }
-      WebGL2RenderingContext.prototype.drawArrays = function (...args) {
-        drawArrays.apply(this, args)
-        if (isCanvas) window.counts.pictures++
+      // Pictures are drawn in a worker, which tells when one is on its canvas.
+      window.Worker = class extends Worker {
+        constructor(address, options) {
+          super(address, options)
+          if (options?.name !== 'preview') return
+          this.addEventListener('message', ({ data }) => {
+            if (data.kind === 'drawn') window.counts.pictures++
+          })
+        }
       }
       const { clearRect } = CanvasRenderingContext2D.prototype
       CanvasRenderingContext2D.prototype.clearRect = function (...args) {

@@ -1,6 +1,6 @@
 /**
  * Makes the pictures in docs/pictures from the built app: `npm run build`, then
- * `node test/e2e/pictures.mjs`. They show the sample reel.
+ * `node test/e2e/pictures.mjs`. They show the sample reel, step by step.
  */
 import { spawn } from 'node:child_process'
 import { mkdirSync } from 'node:fs'
@@ -26,16 +26,47 @@ const browser = await chromium.launch({
 })
 try {
   const page = await browser.newPage({ viewport: { width: 1440, height: 900 } })
-  const take = (name) => page.screenshot({ path: join(PICTURES, `${name}.png`) })
+  const button = (name) => page.getByRole('button', { name, exact: true })
+  const goTo = (timecode) => page.getByRole('row', { name: timecode }).click()
+  /** A picture of the screen, once what was asked for is drawn. */
+  const take = async (name) => {
+    await page.waitForTimeout(1500)
+    await page.screenshot({ path: join(PICTURES, `${name}.png`) })
+  }
   await page.goto(ADDRESS)
   await take('start')
-  await page.getByRole('button', { name: 'Open the sample reel' }).click()
+  await button('Open the sample reel').click()
   await page.getByText(/^cue 1 of 18 · \d outside/u).waitFor({ timeout: 120_000 })
-  await page.getByRole('row', { name: /10:00:16:00/u }).click()
-  await page.keyboard.press('w')
-  await page.waitForTimeout(2000)
-  await take('rehearse')
-  await page.getByRole('button', { name: 'Hand over', exact: true }).click()
+  await button('Prepare').click()
+  await take('prepare')
+  await button('Rehearse').click()
+  await goTo(/10:00:16:00/u)
+  await button('No more hints').click()
+  await take('grade')
+  await button('Hold this frame as a reference').click()
+  await goTo(/10:00:19:09/u)
+  await page.getByRole('combobox', { name: 'Compared with' }).selectOption({ index: 1 })
+  await take('compare')
+  await button('Show the graded picture alone').click()
+  await goTo(/10:00:21:17/u)
+  await button('Bring inside by the smallest change').click()
+  await page.getByText('shown, not kept yet').waitFor({ timeout: 60_000 })
+  await take('proposal')
+  await page.keyboard.press('Escape')
+  await button('Framing').click()
+  await button('Blank to 1.66 : 1').click()
+  await button('Show the whole scan with the delivered frame on it').click()
+  await take('framing')
+  await button('Show the whole scan with the delivered frame on it').click()
+  await page.keyboard.press('Control+z')
+  await button('Cue').click()
+  await button('Strip in true shot lengths, or a row to each cue').click()
+  await page.getByRole('combobox', { name: 'Instrument of levels' }).selectOption('parade')
+  await take('cue')
+  await button('Keys and controls…').click()
+  await take('keys')
+  await page.keyboard.press('Escape')
+  await button('Hand over').click()
   await take('hand-over')
 } finally {
   await browser.close()

@@ -2,7 +2,6 @@ import { MissingMedia } from '../parts/MissingMedia.tsx'
 import { Instruments } from './Instruments.tsx'
 import { Picture } from './Picture.tsx'
 import { PictureBar } from './PictureBar.tsx'
-import { ProposalBar } from './ProposalBar.tsx'
 import { Sheets } from './Sheets.tsx'
 
 /** Where a cue is judged and changed: the picture, the instruments, the controls. */
@@ -11,7 +10,6 @@ export const Bench = () => (
     <PictureBar />
     <div className="picture-place">
       <Picture />
-      <ProposalBar />
       <MissingMedia />
     </div>
     <Instruments />

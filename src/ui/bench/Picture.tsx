@@ -1,8 +1,7 @@
 import { useEffect, useRef } from 'react'
 import { type TileLayout, tileLayout } from '../../core/picture/tileLayout.ts'
-import { createPreview, type Preview } from '../../render/createPreview.ts'
+import type { ScreenPreview } from '../../render/createWorkerPreview.ts'
 import { arrangementOf, picturesShown } from '../../store/compared.ts'
-import { tellProblems } from '../../store/notices.ts'
 import { reelOf } from '../../store/queries.ts'
 import type { AppState } from '../../store/state.ts'
 import { useApp, useAppState } from '../appContext.ts'
@@ -41,12 +40,19 @@ const hasChanged = (after: AppState, before: AppState): boolean =>
   (before.playback.isPlaying && !after.playback.isPlaying) ||
   (before.gesture !== undefined && after.gesture === undefined)
 
+/** The pixels of the screen that a place in CSS pixels covers; text and controls may be enlarged. */
+const pixelsOf = (place: HTMLElement, { width, height }: Size): Size => {
+  const ratio = (window.devicePixelRatio || 1) * (place.currentCSSZoom ?? 1)
+  const pixels = (length: number): number => Math.max(1, Math.round(length * ratio))
+  return { width: pixels(width), height: pixels(height) }
+}
+
 /** The picture under the line, graded as it will be delivered, and those it is compared with. */
 export const Picture = () => {
   const { store, services } = useApp()
   const area = useRef<HTMLDivElement>(null)
-  const canvas = useRef<HTMLCanvasElement>(null)
-  const preview = useRef<Preview | undefined>(undefined)
+  const frame = useRef<HTMLDivElement>(null)
+  const preview = useRef<ScreenPreview | undefined>(undefined)
   const room = useElementSize(area)
   const aspect = useAppState((state) => reelOf(state)?.media.displayAspect ?? 4 / 3)
   const tiles = useAppState(tileCount)
@@ -55,25 +61,27 @@ export const Picture = () => {
 
   const requestDraw = useFrameLoop(() => {
     const drawing = drawingOf(store.getState(), services, areas)
-    if (!preview.current || !drawing) return
-    preview.current.setPlanes(drawing.planes, drawing.coding)
-    preview.current.draw(drawing.view)
+    if (!preview.current || !frame.current || !drawing) return
+    const { planes, coding, view } = drawing
+    preview.current.draw({ ...pixelsOf(frame.current, size), planes, coding, view })
     if (drawing.measured) services.measure(drawing.measured.grade, drawing.measured.framing)
   })
 
   useEffect(() => {
-    if (!canvas.current) return
-    const made = createPreview(canvas.current)
-    if (!made.ok) {
-      tellProblems(store, made.problems)
-      return
-    }
-    preview.current = made.value
+    // A canvas is handed over for good: whoever draws next needs another.
+    const canvas = document.createElement('canvas')
+    canvas.role = 'img'
+    canvas.ariaLabel = 'Picture'
+    frame.current?.prepend(canvas)
+    const attached = services.attachPreview(canvas)
+    preview.current = attached
+    requestDraw()
     return () => {
-      made.value.dispose()
+      attached.dispose()
+      canvas.remove()
       preview.current = undefined
     }
-  }, [store])
+  }, [services, requestDraw])
   useEffect(() => {
     const stops = [
       services.frames.subscribe(requestDraw),
@@ -90,11 +98,7 @@ export const Picture = () => {
     }
   }, [store, services, requestDraw])
   useEffect(() => {
-    if (!canvas.current) return
-    const ratio = window.devicePixelRatio || 1
-    canvas.current.width = Math.round(width * ratio)
-    canvas.current.height = Math.round(height * ratio)
-    requestDraw()
+    if (width > 0 && height > 0) requestDraw()
   }, [width, height, requestDraw])
   useEffect(() => {
     if (tiles >= 0) requestDraw()
@@ -102,8 +106,7 @@ export const Picture = () => {
 
   return (
     <div className="picture" ref={area}>
-      <div className="picture-frame" style={size} tabIndex={-1}>
-        <canvas ref={canvas} style={size} role="img" aria-label="Picture" />
+      <div className="picture-frame" ref={frame} style={size} tabIndex={-1}>
         <PicturePoints areas={areas} />
         <FramingOverlay size={size} />
         <PictureWords areas={areas} />

@@ -40,7 +40,7 @@ const useKeepAndLeave = (isOut: boolean): void => {
   }, [store, isOut])
 }
 
-/** A change that waits to be kept or left, in plain sentences, over the picture. */
+/** A change that waits to be kept or left, in plain sentences; not over the picture, which is to be judged. */
 export const ProposalBar = () => {
   const proposal = useAppState((state) => state.proposal)
   const mode = useAppState(({ pointing }) => pointing.mode)
@@ -48,7 +48,7 @@ export const ProposalBar = () => {
   if (proposal) return <Offered proposal={proposal} mode={mode} />
   if (mode === 'read') return null
   return (
-    <section className="proposal is-picking" aria-label="Proposal: picking places">
+    <section className="proposal" aria-label="Proposal: picking places">
       <div className="proposal-words" role="status">
         <p>
           <span aria-hidden="true">⌖ </span>
@@ -78,11 +78,7 @@ const Offered = ({ proposal, mode }: OfferedProps) => {
       place.current?.querySelector<HTMLElement>('button.primary')?.focus({ preventScroll: true })
   }, [isChange, mode])
   return (
-    <section
-      className={`proposal${mode === 'read' ? '' : ' is-picking'}`}
-      aria-label={`Proposal: ${label}`}
-      ref={place}
-    >
+    <section className="proposal" aria-label={`Proposal: ${label}`} ref={place}>
       <div className="proposal-words" role="status">
         <h2>
           <span aria-hidden="true">{SIGN[change.kind]} </span>

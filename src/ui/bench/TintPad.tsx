@@ -12,6 +12,9 @@ import { useGesture } from '../parts/useGesture.ts'
 /** The pad's own units: ±100 each way. */
 const HALF = 100
 
+/** Where a mark stops, so that it stays whole. */
+const EDGE = HALF - 9
+
 /** How far an arrow key moves a tint. */
 const NUDGE = 0.002
 
@@ -86,7 +89,7 @@ export const TintPad = ({ grade: shown, stage, name, reach }: TintPadProps) => {
   }
   const place = (of: GradeStage) => {
     const { cb, cr } = tintOf(shown[of])
-    const at = (value: number) => Math.min(HALF, Math.max(-HALF, (value / reach) * HALF))
+    const at = (value: number) => Math.min(EDGE, Math.max(-EDGE, (value / reach) * HALF))
     return { x: at(cb), y: -at(cr), isOff: Math.max(Math.abs(cb), Math.abs(cr)) > reach }
   }
   const own = place(stage)
