@@ -60,9 +60,15 @@ export const baseSignal = (density: number, base: FilmBase, channel: 0 | 1 | 2):
 /** A scanned colour → the R′G′B′ that grades begin from. A plain base changes nothing. */
 export const baseColour = (scanned: Triple, base: FilmBase): Triple => {
   if (isPlainBase(base)) return scanned
-  const densities = applyMatrix3(
-    base.dyes,
-    mapTriple(scanned, (signal, c) => baseDensity(signal, base, c)),
-  )
-  return mapTriple(densities, (density, c) => baseSignal(density, base, c))
+  const { restored } = baseDensities(scanned, base)
+  return mapTriple(restored, (density, c) => baseSignal(density, base, c))
+}
+
+/** Densities of a place to R, G, B: as scanned, over clear film or peak white, and restored. */
+export type BaseDensities = { readonly scanned: Triple; readonly restored: Triple }
+
+/** The densities that a base makes of a scanned colour on its way to video. */
+export const baseDensities = (colour: Triple, base: FilmBase): BaseDensities => {
+  const scanned = mapTriple(colour, (signal, c) => baseDensity(signal, base, c))
+  return { scanned, restored: applyMatrix3(base.dyes, scanned) }
 }

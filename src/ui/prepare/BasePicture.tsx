@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useEffect, useRef, useState } from 'react'
+import { type KeyboardEvent, type PointerEvent, useEffect, useRef, useState } from 'react'
 import { IDENTITY_GRADE } from '../../core/colour/grade.ts'
 import { PRINT_BASE } from '../../core/film/filmBase.ts'
 import { IDENTITY_FRAMING } from '../../core/picture/framing.ts'
@@ -6,6 +6,7 @@ import { createPreview, type Preview } from '../../render/createPreview.ts'
 import { tellProblems } from '../../store/notices.ts'
 import { pickPlace } from '../../store/picking.ts'
 import type { ScanPoint } from '../../store/pointing.ts'
+import { pointOver } from '../../store/pointingChanges.ts'
 import { shownBase } from '../../store/proposal.ts'
 import { reelOf } from '../../store/queries.ts'
 import { useApp, useAppState } from '../appContext.ts'
@@ -62,14 +63,20 @@ export const BasePicture = ({ aspect }: { aspect: number }) => {
   }, [store, services, requestDraw])
   useEffect(() => {
     if (!canvas.current) return
-    const ratio = window.devicePixelRatio || 1
+    const ratio = (window.devicePixelRatio || 1) * (canvas.current.currentCSSZoom ?? 1)
     canvas.current.width = Math.round(size.width * ratio)
     canvas.current.height = Math.round(size.height * ratio)
     requestDraw()
   }, [size.width, size.height, requestDraw])
   return (
     <div className="picture base-picture" ref={area}>
-      <div className="picture-frame" style={size}>
+      <div
+        className="picture-frame"
+        role="presentation"
+        style={size}
+        onPointerMove={(event) => pointOver(store, placeOf(event))}
+        onPointerLeave={() => pointOver(store, undefined)}
+      >
         <canvas
           ref={canvas}
           style={size}
@@ -85,6 +92,15 @@ export const BasePicture = ({ aspect }: { aspect: number }) => {
 const MIDDLE: ScanPoint = { x: 0.5, y: 0.5 }
 
 const inside = (part: number): number => Math.min(1, Math.max(0, part))
+
+/** Where on the scan a pointer is: the picture is the whole of it. */
+const placeOf = (event: PointerEvent<HTMLElement>): ScanPoint => {
+  const box = event.currentTarget.getBoundingClientRect()
+  return {
+    x: inside((event.clientX - box.left) / box.width),
+    y: inside((event.clientY - box.top) / box.height),
+  }
+}
 
 /** Takes presses as places, and arrow keys and Enter for a cross that is moved. */
 const DyePlaces = () => {
@@ -122,12 +138,8 @@ const DyePlaces = () => {
         }}
         onBlur={() => setCross(undefined)}
         onPointerDown={(event) => {
-          const box = event.currentTarget.getBoundingClientRect()
           setCross(undefined)
-          pickPlace(store, {
-            x: inside((event.clientX - box.left) / box.width),
-            y: inside((event.clientY - box.top) / box.height),
-          })
+          pickPlace(store, placeOf(event))
         }}
       />
       {picks.map(({ x, y }, i) => (

@@ -8,6 +8,7 @@ import { useApp, useAppState } from '../appContext.ts'
 import { Choice } from '../parts/Choice.tsx'
 import { NumberField } from '../parts/NumberField.tsx'
 import { BasePicture } from './BasePicture.tsx'
+import { DensityReading } from './DensityReading.tsx'
 import { DyePicking } from './DyePicking.tsx'
 
 const SCANS: readonly { id: ScanKind; label: string }[] = [
@@ -94,6 +95,7 @@ export const BaseSection = ({ reel }: { reel: Reel }) => {
       <h2>Base</h2>
       <p className="dim">What makes video of the scan, on the whole reel, before any grade.</p>
       {hasPicture && <BasePicture aspect={media.displayAspect} />}
+      {hasPicture && <DensityReading />}
       {hasPicture && <DyePicking />}
       <Choice
         label="The scan is"

@@ -4,6 +4,7 @@ import { IDENTITY_MATRIX3, invertMatrix3, type Matrix3 } from '../../../src/core
 import { type Triple, triple } from '../../../src/core/colour/triple.ts'
 import {
   baseColour,
+  baseDensities,
   baseDensity,
   baseSignal,
   type FilmBase,
@@ -147,4 +148,15 @@ describe('the base stage', () => {
     ] as const)
       expect(sameBase(negative, { ...negative, ...change })).toBe(false)
   })
+})
+
+it('the densities on the way are those of the worked example in docs/job-format.md', () => {
+  const dyes: Matrix3 = [
+    [1.1, -0.1, 0],
+    [0, 1, 0],
+    [0, 0.05, 0.95],
+  ]
+  const { scanned, restored } = baseDensities([0.5, 0.35, 0.3], { ...negative, dyes })
+  near(scanned, [0.472472, 0.494237, 0.404909], 6)
+  near(restored, [0.470296, 0.494237, 0.409375], 6)
 })
