@@ -1,5 +1,6 @@
 import '@fontsource-variable/inter'
 import '../ui/styles/app.css'
+import '../ui/styles/cue.css'
 import '../ui/styles/framing.css'
 import '../ui/styles/instruments.css'
 import '../ui/styles/ledger.css'

@@ -1,3 +1,4 @@
+import { openClip } from './openClip.mjs'
 import { pageAnswer } from './pageAnswer.mjs'
 
 const PORT = 8799
@@ -37,16 +38,7 @@ export const draggingRow = async (browser, root, address, clip) => {
         for (const { duration } of list.getEntries()) window.blocked.push(duration)
       }).observe({ type: 'longtask' })
     })
-    await page.goto(address)
-    const [chooser] = await Promise.all([
-      page.waitForEvent('filechooser'),
-      page.getByRole('button', { name: 'Open a reel…' }).click(),
-    ])
-    await chooser.setFiles(clip)
-    const open = page.getByRole('button', { name: 'Open the reel' })
-    await Promise.race([open.waitFor(), page.getByRole('row').nth(1).waitFor()])
-    if (await open.isVisible()) await open.click()
-    await page.getByText(/1 of 1 · \d outside/u).waitFor({ timeout: 120_000 })
+    await openClip(page, address, clip)
     await page.evaluate(() => {
       const panel = document.querySelector('[aria-label="Tolerance verdict"]').closest('section')
       new MutationObserver(() => window.counts.verdicts++).observe(panel, {

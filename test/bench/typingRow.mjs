@@ -1,4 +1,5 @@
 import { median } from './median.mjs'
+import { openClip } from './openClip.mjs'
 
 /** One frame at 25 frames a second. */
 const FRAME_MS = 40
@@ -25,16 +26,7 @@ export const typingRow = async (browser, address, clip) => {
         window.draws.push({ begun, ended: performance.now() })
       }
     })
-    await page.goto(address)
-    const [chooser] = await Promise.all([
-      page.waitForEvent('filechooser'),
-      page.getByRole('button', { name: 'Open a reel…' }).click(),
-    ])
-    await chooser.setFiles(clip)
-    const open = page.getByRole('button', { name: 'Open the reel' })
-    await Promise.race([open.waitFor(), page.getByRole('row').nth(1).waitFor()])
-    if (await open.isVisible()) await open.click()
-    await page.getByText(/1 of 1 · \d outside/u).waitFor({ timeout: 120_000 })
+    await openClip(page, address, clip)
     const field = page.getByRole('spinbutton', { name: 'gain all' })
     const waits = []
     const draws = []
