@@ -110,10 +110,9 @@ export const startChecker = (store: AppStore, workers: Workers, censuses: Census
       if (look && censusKey !== undefined) censuses.keepLook(censusKey, look)
       if (wantsCensus && censusKey !== undefined) censuses.keep(censusKey, census)
     } catch (error) {
-      if (!isAbort(error)) {
-        tellError(store, error)
-        return
-      }
+      // What stopped it has said when to begin again: not before the cue is left alone.
+      if (!isAbort(error)) tellError(store, error)
+      return
     } finally {
       running = undefined
       store.setState({ checking: undefined })

@@ -70,7 +70,8 @@ const isMeasuredAlike = (a: InstrumentSettings, b: InstrumentSettings): boolean 
 
 /**
  * Keeps the instruments on the frame on screen; while one reading is made the latest waits. What
- * the person asks to see instead is measured at once.
+ * the person asks to see instead is measured at once. While something is dragged every second pair
+ * of lines is measured, so that the instruments keep up; the whole picture once it rests.
  */
 export const createInstrumentDesk = (
   store: AppStore,
@@ -90,7 +91,7 @@ export const createInstrumentDesk = (
       const shown = frames.current()
       const job = jobOf(store.getState())
       if (!shown || !job) return
-      const { instruments } = store.getState()
+      const { instruments, gesture } = store.getState()
       const { signal } = instruments
       const wants = wantsOf(instruments, shown.planes)
       const coding = measuredCoding(store.getState(), shown.coding)
@@ -98,7 +99,8 @@ export const createInstrumentDesk = (
         await workers.instruments('setFrame', shown.planes)
         held = shown.planes
       }
-      const request = { ...values, coding, profile: profileOf(job), signal, wants }
+      const isCoarse = gesture !== undefined
+      const request = { ...values, coding, profile: profileOf(job), signal, wants, isCoarse }
       const reading = await workers.instruments('measure', request)
       store.setState({ levels: reading.levels })
       readings.put(readingOf(reading, wants, signal))

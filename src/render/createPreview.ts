@@ -15,6 +15,8 @@ export type Preview = {
    * floats, top row first.
    */
   readonly readDelivered: (view: PreviewView) => Float32Array
+  /** Waits until what was drawn is there. */
+  readonly finish: () => void
   readonly dispose: () => void
 }
 
@@ -68,6 +70,10 @@ export const createPreview = (canvas: HTMLCanvasElement | OffscreenCanvas): Resu
       gl.readPixels(0, 0, width, height, gl.RGBA, gl.FLOAT, pixels)
       target.dispose()
       return pixels
+    },
+    finish: () => {
+      gl.bindFramebuffer(gl.FRAMEBUFFER, null)
+      gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, new Uint8Array(4))
     },
     dispose: () => {
       canvas.removeEventListener('webglcontextlost', onLost)

@@ -11,7 +11,7 @@ import {
 
 /** A canvas on screen on which pictures are drawn elsewhere. */
 export type ScreenPreview = {
-  /** Draws, in time: of what is asked while another picture is drawn, the latest alone. */
+  /** Draws, soon: of what is asked while another picture is drawn, the latest alone. */
   readonly draw: (drawing: PreviewDrawing) => void
   readonly dispose: () => void
 }
@@ -36,46 +36,30 @@ export const createWorkerPreview = (
     const offscreen = canvas.transferControlToOffscreen()
     /** The frames that the worker has of this canvas. */
     let sent: readonly Planes[] = []
-    let isDrawing = false
-    let waiting: PreviewDrawing | undefined
 
-    const send = (drawing: PreviewDrawing): void => {
-      const { width, height, coding, view } = drawing
+    const draw = (drawing: PreviewDrawing): void => {
+      const { width, height, mayShrink, coding, view } = drawing
       const needed = framesOf(drawing)
       const frames = needed.map((planes) => {
         const known = sent.indexOf(planes)
         return known < 0 ? planes : known
       })
       sent = needed
-      isDrawing = true
       const named = withFrames(view, (planes) => needed.indexOf(planes))
       port.postMessage(
-        { kind: 'draw', id, frames, drawing: { width, height, coding, view: named } },
+        { kind: 'draw', id, frames, drawing: { width, height, mayShrink, coding, view: named } },
         [],
       )
     }
-    const onDrawn = (): void => {
-      isDrawing = false
-      const next = waiting
-      waiting = undefined
-      if (next) send(next)
-    }
     listeners.set(id, (message) => {
       if (message.kind === 'problems') onProblems(message.problems)
-      else {
-        if (message.kind === 'error') onError(new Error(message.message))
-        onDrawn()
-      }
+      else if (message.kind === 'error') onError(new Error(message.message))
     })
     port.postMessage({ kind: 'attach', id, canvas: offscreen }, [offscreen])
     return {
-      draw: (drawing) => {
-        if (isDrawing) waiting = drawing
-        else send(drawing)
-      },
+      draw,
       dispose: () => {
         listeners.delete(id)
-        waiting = undefined
         port.postMessage({ kind: 'detach', id }, [])
       },
     }

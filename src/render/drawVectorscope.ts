@@ -2,7 +2,7 @@ import { type ScaleLinear, scaleLinear } from 'd3-scale'
 import { at } from '../core/base/assert.ts'
 import type { MatrixName } from '../core/picture/planes.ts'
 import { BRIGHT_CSS, INSTRUMENT_FONT, LINE_CSS, MAIN_LINE_CSS, TEXT_CSS } from './instrumentInks.ts'
-import { brightnessBy, inTable, traceBitmap, wordOf } from './traceBitmap.ts'
+import { brightnessBy, inkWords, inTable, traceBitmap } from './traceBitmap.ts'
 import { vectorscopeTargets } from './vectorscopeTargets.ts'
 
 export type VectorscopeCounts = {
@@ -32,25 +32,32 @@ const chromaOf = (code: number): number => (code - 512) / 896
 
 const reachOf = (isEnlarged: boolean): number => (isEnlarged ? REACH / 2 : REACH)
 
+const GREYS = inkWords([255, 255, 255])
+
 const trace = ({ counts, size }: VectorscopeCounts): OffscreenCanvas => {
-  const bitmap = traceBitmap(size, size)
+  const { words, show } = traceBitmap(size, size)
   let pixels = 0
-  for (const count of counts) pixels += count
+  for (let i = 0; i < counts.length; i++) pixels += counts[i] as number
   const bright = brightness(pixels * FULL_PART)
-  for (let i = 0; i < size * size; i++) {
-    const count = at(counts, i)
-    if (count === 0) continue
-    const grey = at(bright, inTable(count))
-    bitmap.words[i] = wordOf(grey, grey, grey)
+  for (let i = 0; i < counts.length; i++) {
+    const count = counts[i] as number
+    if (count > 0) words[i] = GREYS[bright[inTable(count)] as number] as number
   }
-  return bitmap.show()
+  return show()
 }
 
+const cut = new WeakMap<VectorscopeCounts, Map<boolean, boolean>>()
+
 /** Whether some colours lie where the plane is not shown, or past what 10-bit codes hold. */
-export const isVectorscopeCut = (
-  { counts, size }: VectorscopeCounts,
-  isEnlarged: boolean,
-): boolean => {
+export const isVectorscopeCut = (scope: VectorscopeCounts, isEnlarged: boolean): boolean => {
+  const known = cut.get(scope) ?? new Map<boolean, boolean>()
+  cut.set(scope, known)
+  const isCut = known.get(isEnlarged) ?? findCut(scope, isEnlarged)
+  known.set(isEnlarged, isCut)
+  return isCut
+}
+
+const findCut = ({ counts, size }: VectorscopeCounts, isEnlarged: boolean): boolean => {
   const reach = reachOf(isEnlarged)
   const isOut = (bin: number): boolean =>
     bin === 0 ||
@@ -58,9 +65,12 @@ export const isVectorscopeCut = (
     chromaOf((bin * 1024) / size) < -reach ||
     chromaOf(((bin + 1) * 1024) / size) > reach
   const out = Array.from({ length: size }, (_, bin) => isOut(bin))
-  for (let y = 0; y < size; y++)
-    for (let x = 0; x < size; x++)
-      if ((out[x] || out[size - 1 - y]) && at(counts, y * size + x) > 0) return true
+  const outColumns = [...out.keys()].filter((x) => out[x])
+  for (let y = 0; y < size; y++) {
+    const row = counts.subarray(y * size, (y + 1) * size)
+    if (out[size - 1 - y] ? row.some((count) => count > 0) : outColumns.some((x) => at(row, x) > 0))
+      return true
+  }
   return false
 }
 

@@ -35,12 +35,16 @@ export const paintLevels = (
   const bitmap = traceBitmap(columns, ROWS)
   const bright = brightness(columnPixels(counts) * FULL_PART)
   const inked = wordsOf(ink)
-  for (let column = 0; column < columns; column++)
+  const { words: painted, show } = bitmap
+  for (let column = 0; column < columns; column++) {
+    const top = column * LEVELS + LAST_LEVEL
     for (let row = 0; row < ROWS; row++) {
-      const count = at(counts, column * LEVELS + LAST_LEVEL - row)
-      if (count > 0) bitmap.words[row * columns + column] = at(inked, at(bright, inTable(count)))
+      const count = counts[top - row] as number
+      if (count > 0)
+        painted[row * columns + column] = inked[bright[inTable(count)] as number] as number
     }
-  return bitmap.show()
+  }
+  return show()
 }
 
 /** Steps of brightness that the inks of an overlay are mixed in, as a power of 2. */

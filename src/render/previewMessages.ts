@@ -6,6 +6,8 @@ import type { PreviewView, Side } from './previewView.ts'
 export type PreviewDrawing = {
   readonly width: number
   readonly height: number
+  /** Whether half as many pixels each way will do where graphics are slow: while it is dragged. */
+  readonly mayShrink: boolean
   readonly planes: Planes
   readonly coding: Coding
   readonly view: PreviewView
@@ -15,6 +17,7 @@ export type PreviewDrawing = {
 export type SentDrawing = {
   readonly width: number
   readonly height: number
+  readonly mayShrink: boolean
   readonly coding: Coding
   readonly view: PreviewView<number>
 }
@@ -34,7 +37,7 @@ export type ToPreview =
   | { readonly kind: 'detach'; readonly id: number }
 
 export type FromPreview =
-  /** A drawing is on its canvas, and the next one can come. */
+  /** A drawing is on its canvas. */
   | { readonly kind: 'drawn'; readonly id: number }
   | { readonly kind: 'problems'; readonly id: number; readonly problems: readonly Problem[] }
   | { readonly kind: 'error'; readonly id: number; readonly message: string }

@@ -1,7 +1,7 @@
 import { cueAt, cueEnd, cueIndexAt, cuesOfReel } from '../core/job/cueList.ts'
 import type { Cue, Job, Reel } from '../core/job/job.ts'
 import { type ValuesAt, valuesAt } from '../core/job/valuesAt.ts'
-import type { Frame } from '../core/time/frame.ts'
+import { type Frame, frame } from '../core/time/frame.ts'
 import { profileById } from '../core/tolerance/findProfile.ts'
 import { EBU_R103_V3, type ToleranceProfile } from '../core/tolerance/profile.ts'
 import type { AppState } from './state.ts'
@@ -44,6 +44,12 @@ export const valuesAtFrame = (state: AppState, frame: Frame): ValuesAt | undefin
 export const profileOf = ({ info }: Job): ToleranceProfile =>
   profileById(info.job.tolerance, info.job.profiles) ?? EBU_R103_V3
 
+/** The same of the job that is open. */
+export const profileHere = (state: AppState): ToleranceProfile | undefined => {
+  const job = jobOf(state)
+  return job && profileOf(job)
+}
+
 /** A boundary below this confidence waits for a person to keep or drop it. */
 const DOUBTFUL_BELOW = 0.75
 
@@ -53,4 +59,12 @@ export const isDoubtful = (cue: Cue): boolean => cue.boundary.confidence < DOUBT
 export const isCueBetween = (state: AppState, a: Frame, b: Frame): boolean => {
   const cue = cueAtFrame(state, b > a ? b : a)
   return cue !== undefined && cue.first > Math.min(a, b)
+}
+
+/** The first frame of a cue that has its own values, past its ramp: where it is to be judged. */
+export const settledFrame = (state: AppState, cue: Cue): Frame => {
+  const cues = cuesOf(state)
+  const reel = reelOf(state)
+  if (!reel || cue.ramp === 0 || !previousCue(cues, cue)) return cue.first
+  return frame(Math.min(cue.first + cue.ramp, endOfCue(cues, cue, reel) - 1))
 }

@@ -71,8 +71,38 @@ export const followPlayhead = (store: AppStore): void => {
   if (cue && !isSelected(state, cue.id)) selectCue(store, cue, 'only')
 }
 
+/** The cue and those selected with it that a change was begun on. */
+export type Aim = { readonly cue: CueId; readonly ids: readonly CueId[] }
+
+const aims = new WeakMap<AppStore, Aim>()
+
+/** What a change that begins now is aimed at: to be held while it is typed. */
+export const takeAim = (store: AppStore): Aim | undefined => {
+  const cue = editedCue(store)
+  return cue && { cue: cue.id, ids: editedCues(store) }
+}
+
+/** Does a change to what it was begun on, wherever the line has gone since. */
+export const aimedAt = (store: AppStore, aim: Aim | undefined, change: () => void): void => {
+  if (aim) aims.set(store, aim)
+  try {
+    change()
+  } finally {
+    aims.delete(store)
+  }
+}
+
+/** The cue whose values controls show and change: the one under the line. */
+export const editedCue = (store: AppStore): Cue | undefined => {
+  const state = store.getState()
+  const aim = aims.get(store)
+  return aim ? jobOf(state)?.cues[aim.cue] : currentCue(state)
+}
+
 /** The cues a change on the bench goes to: the selection when the line is in it. */
 export const editedCues = (store: AppStore): readonly CueId[] => {
+  const aim = aims.get(store)
+  if (aim) return aim.ids
   const state = store.getState()
   const cue = currentCue(state)
   if (!cue) return []

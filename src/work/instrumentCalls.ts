@@ -14,6 +14,11 @@ export type InstrumentRequest = {
   /** Which signal is shown: as it will be delivered, or the whole scan without a grade. */
   readonly signal: 'graded' | 'scanned'
   readonly wants: PictureWants
+  /**
+   * Whether every second pair of lines is enough, in half the time: while something is dragged.
+   * Parts of the picture are then about right, and what only other lines hold is not seen.
+   */
+  readonly isCoarse: boolean
 }
 
 export type InstrumentReading = {

@@ -1,5 +1,6 @@
 import { problem } from '../core/base/problem.ts'
 import { IDENTITY_GRADE } from '../core/colour/grade.ts'
+import { everySecondPair, secondPairCoding } from '../core/picture/everySecondPair.ts'
 import { IDENTITY_FRAMING } from '../core/picture/framing.ts'
 import type { Planes } from '../core/picture/planes.ts'
 import type { Kernel, PictureReading } from '../kernel/kernel.ts'
@@ -30,17 +31,24 @@ export const instrumentHandlers = (
   loadKernel: () => Promise<Kernel>,
 ): Handlers<InstrumentCalls> => {
   let held: Planes | undefined
+  /** Made when it is first measured coarsely. */
+  let heldPairs: Planes | undefined
   return {
     setFrame: (planes) => {
       held = planes
+      heldPairs = undefined
       return undefined
     },
-    measure: async ({ coding, grade, framing, profile, signal, wants }, { transfer }) => {
+    measure: async (request, { transfer }) => {
+      const { grade, framing, profile, signal, wants, isCoarse } = request
       const kernel = await loadKernel()
       if (!held)
         throw new MediaError(problem('missing', 'There is no frame to measure; open a reel.'))
-      const { matrix } = coding
-      const graded = { planes: held, coding, grade, framing }
+      const { matrix } = request.coding
+      if (isCoarse) heldPairs ??= everySecondPair(held)
+      const planes = (isCoarse && heldPairs) || held
+      const coding = isCoarse ? secondPairCoding(request.coding, held, planes) : request.coding
+      const graded = { planes, coding, grade, framing }
       const scanned = { ...graded, grade: IDENTITY_GRADE, framing: IDENTITY_FRAMING }
       const input = signal === 'graded' ? graded : scanned
       const { levels: ends, ...shown } = kernel.measurePicture(input, matrix, profile, wants)

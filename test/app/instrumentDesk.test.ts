@@ -101,3 +101,15 @@ test('levels of the frame go into the store', async () => {
   await answer()
   expect(store.getState().levels).toBe(LEVELS)
 })
+
+test('while something is dragged it is measured coarsely, and whole once it rests', async () => {
+  const { store, put, gain, answer, asked } = setUp()
+  put()
+  store.setState({ gesture: 'gain all 1' })
+  await gain(1)
+  await gain(1.1)
+  store.setState({ gesture: undefined })
+  await gain(1.1)
+  await answer()
+  expect(asked.map(({ isCoarse }) => isCoarse)).toEqual([true, false])
+})

@@ -5,6 +5,9 @@ const PORT = 8799
 const SECONDS = 6
 const VIEWPORT = { width: 1920, height: 1080 }
 
+/** How often a pointer moves, as often as a common screen shows it. */
+const MOVE_EVERY_MS = 16
+
 /** The longest that the main thread may be blocked, by the Long Tasks API (W3C): from 50 ms on. */
 const BLOCKED_MS = 50
 
@@ -59,12 +62,21 @@ export const draggingRow = async (browser, root, address, clip) => {
       for (const name of Object.keys(window.counts)) window.counts[name] = 0
     })
     const begun = Date.now()
-    for (let i = 0; Date.now() - begun < SECONDS * 1000; i++)
-      await page.mouse.move(x + 10 + (i % 20), y)
+    // A hand does not wait until the screen has followed.
+    const moves = []
+    for (let i = 0; Date.now() - begun < SECONDS * 1000; i++) {
+      moves.push(page.mouse.move(x + 10 + (i % 20), y))
+      await new Promise((resolve) => setTimeout(resolve, MOVE_EVERY_MS))
+    }
+    await Promise.all(moves)
     const seconds = (Date.now() - begun) / 1000
-    const { counts, blocked, canvas } = await page.evaluate(() => {
-      const { width, height } = document.querySelector('.picture canvas')
-      return { counts: window.counts, blocked: window.blocked, canvas: { width, height } }
+    const { counts, blocked, canvas, drawn } = await page.evaluate(() => {
+      // The size it is shown with: while dragged it may be drawn with fewer pixels.
+      const shown = document.querySelector('.picture canvas')
+      const { width, height } = shown.getBoundingClientRect()
+      const canvas = { width: Math.round(width), height: Math.round(height) }
+      const drawn = `${shown.width}×${shown.height}`
+      return { counts: window.counts, blocked: window.blocked, canvas, drawn }
     })
     await page.mouse.up()
     await page.close()
@@ -83,7 +95,7 @@ export const draggingRow = async (browser, root, address, clip) => {
     return {
       row: 'dragging a number, 1080p: picture, instruments and verdict',
       reference: `drawing the picture alone at ${canvas.width}×${canvas.height}, ${alone.toFixed(0)}/s`,
-      result: `${part.toFixed(2)} of its rate (${words.join(', ')}); main thread blocked ${longest.toFixed(0)} ms at most`,
+      result: `${part.toFixed(2)} of its rate, drawn at ${drawn} (${words.join(', ')}); main thread blocked ${longest.toFixed(0)} ms at most`,
       goal: '≥ 0.8, never over 50 ms',
       isMet: part >= 0.8 && longest <= BLOCKED_MS,
     }

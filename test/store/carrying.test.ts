@@ -14,7 +14,7 @@ import {
 import { endGesture, undo } from '../../src/store/document.ts'
 import { changeGrade } from '../../src/store/grading.ts'
 import { cuesOf } from '../../src/store/queries.ts'
-import { selectCue } from '../../src/store/selection.ts'
+import { aimedAt, selectCue, takeAim } from '../../src/store/selection.ts'
 import { movePlayhead } from '../../src/store/session.ts'
 import { REEL_ID, sampleJob } from '../support/sampleJob.ts'
 
@@ -92,6 +92,27 @@ describe('a change to several cues', () => {
     endGesture(store)
     expect(store.getState().gesture).toBeUndefined()
     expect(store.getState().history?.past).toHaveLength(1)
+  })
+})
+
+describe('what is begun on a cue', () => {
+  it('goes to that cue when it is typed to its end, wherever the line is then', () => {
+    const store = startStore()
+    const aim = takeAim(store)
+    movePlayhead(store, 250)
+    aimedAt(store, aim, () => setGain(store, 0.8))
+    setGain(store, 0.9)
+    expect([2, 3].map((number) => gainOf(store, number))).toEqual([0.8, 0.9])
+  })
+
+  it('stays on that cue when a drag goes over a cut in play', () => {
+    const store = startStore()
+    setGain(store, 0.8, 'drag 1')
+    movePlayhead(store, 250)
+    expect(setGain(store, 0.7, 'drag 1')).toBe(false)
+    endGesture(store)
+    setGain(store, 0.9, 'drag 2')
+    expect([2, 3].map((number) => gainOf(store, number))).toEqual([0.8, 0.9])
   })
 })
 

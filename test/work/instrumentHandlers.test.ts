@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { IDENTITY_GRADE } from '../../src/core/colour/grade.ts'
 import { deliverPicture } from '../../src/core/picture/deliverPicture.ts'
+import { everySecondPair } from '../../src/core/picture/everySecondPair.ts'
 import { IDENTITY_FRAMING } from '../../src/core/picture/framing.ts'
 import { EBU_R103_V3 } from '../../src/core/tolerance/profile.ts'
 import type { PictureWants } from '../../src/kernel/kernel.ts'
@@ -31,7 +32,8 @@ const setUp = async () => {
       wants: PictureWants,
       signal: 'graded' | 'scanned' = 'graded',
       grade: typeof IDENTITY_GRADE = IDENTITY_GRADE,
-    ) => handlers.measure({ ...base, wants, signal, grade }, context),
+      isCoarse = false,
+    ) => handlers.measure({ ...base, wants, signal, grade, isCoarse }, context),
   }
 }
 
@@ -79,5 +81,22 @@ describe('the instrument worker', () => {
     expect(reading.past?.r.high).toBeCloseTo(Math.max(...picture.r), 5)
     expect(reading.past?.b.low).toBeCloseTo(Math.min(...picture.b), 5)
     expect(reading.levels.r.high).toBeLessThan(reading.past?.r.high ?? 0)
+  })
+
+  it('measures every second pair of lines coarsely, and all of them again when asked to', async () => {
+    const { measure, setFrame, context } = await setUp()
+    const planes = shadedPlanes(seeded(5), '420', 8, 64, 40)
+    setFrame(planes, context)
+    const wants = { histograms: true, waveformColumns: 8 }
+    const whole = await measure(wants)
+    const coarse = await measure(wants, 'graded', IDENTITY_GRADE, true)
+    const sum = (counts: Uint32Array | undefined) => counts?.reduce((a, b) => a + b, 0)
+    expect(sum(coarse.shown.histograms?.y)).toBe(64 * 20)
+    expect(sum(coarse.shown.waveform)).toBe(64 * 20)
+    expect(coarse.levels.pixels).toBe(64 * 20)
+    setFrame(everySecondPair(planes), context)
+    expect((await measure(wants)).shown).toEqual(coarse.shown)
+    setFrame(planes, context)
+    expect(await measure(wants)).toEqual(whole)
   })
 })

@@ -1,7 +1,7 @@
 import type { Cue } from '../../core/job/job.ts'
 import { USUAL_LIMIT } from '../../store/lookBook.ts'
 import { alikeCues, setAlikeLimit } from '../../store/looks.ts'
-import { cueIndex, cuesOf } from '../../store/queries.ts'
+import { cueIndex, cuesOf, settledFrame } from '../../store/queries.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { CommandButton } from '../parts/CommandButton.tsx'
 import { NumberField } from '../parts/NumberField.tsx'
@@ -35,7 +35,7 @@ export const AlikeRow = () => {
             className="link"
             title={`${formatNumber(distance, 2)} apart`}
             aria-label={`Go to cue ${numberOf(cue)}, ${formatNumber(distance, 2)} apart`}
-            onClick={() => services.seek(cue.first)}
+            onClick={() => services.seek(settledFrame(store.getState(), cue))}
           >
             {numberOf(cue)}
           </button>

@@ -4,7 +4,7 @@ import { setRampShape } from '../../core/job/commands/setRampShape.ts'
 import type { Cue, RampShape } from '../../core/job/job.ts'
 import { type Frame, frame } from '../../core/time/frame.ts'
 import { endGesture, perform } from '../../store/document.ts'
-import { cueIndex, cuesOf, isDoubtful } from '../../store/queries.ts'
+import { cueIndex, cuesOf, endOfCue, isDoubtful, reelOf } from '../../store/queries.ts'
 import { editedCues } from '../../store/selection.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { CommandButton } from '../parts/CommandButton.tsx'
@@ -21,6 +21,8 @@ const SHAPES: readonly { readonly shape: RampShape; readonly name: string }[] = 
 export const CueBeginning = ({ cue }: { cue: Cue }) => {
   const { store, services } = useApp()
   const cues = useAppState(cuesOf)
+  const reel = useAppState(reelOf)
+  const length = reel ? endOfCue(cues, cue, reel) - cue.first : Number.POSITIVE_INFINITY
   const isFirst = cue.first === 0
   const onGestureEnd = () => endGesture(store)
   const shared = { owner: cue.id, step: 1, decimals: 0, low: 0, isDisabled: isFirst, onGestureEnd }
@@ -73,6 +75,9 @@ export const CueBeginning = ({ cue }: { cue: Cue }) => {
           ))}
         </fieldset>
       </div>
+      {cue.ramp > 0 && cue.ramp >= length && (
+        <p className="strong">▲ longer than the cue: its own values are never reached</p>
+      )}
       <div className="button-row">
         <CommandButton id="split" label="Split" />
         <CommandButton id="join" label="Join" />

@@ -1,4 +1,3 @@
-import { useEffect, useState } from 'react'
 import { agreementOf } from '../../core/job/agreementOf.ts'
 import { setAgreement } from '../../core/job/commands/setAgreement.ts'
 import { setNote } from '../../core/job/commands/setNote.ts'
@@ -7,16 +6,17 @@ import type { AgreementState, Cue } from '../../core/job/job.ts'
 import { perform } from '../../store/document.ts'
 import { editedCues } from '../../store/selection.ts'
 import { useApp } from '../appContext.ts'
+import { useDraftText } from '../parts/useDraftText.ts'
 import { STRINGS } from '../strings.ts'
 
 /** What a person writes on a cue: its scene mark, whether it is agreed, and a note. */
 export const CueMarks = ({ cue }: { cue: Cue }) => {
   const { store } = useApp()
-  const [scene, setSceneText] = useState(cue.scene)
-  const [note, setNoteText] = useState(cue.note)
+  const scene = useDraftText(cue.scene, (text) =>
+    perform(store, (job) => setScene(job, editedCues(store), text)),
+  )
+  const note = useDraftText(cue.note, (text) => perform(store, (job) => setNote(job, cue.id, text)))
   const standing = agreementOf(cue)
-  useEffect(() => setSceneText(cue.scene), [cue.scene])
-  useEffect(() => setNoteText(cue.note), [cue.note])
   return (
     <section className="cue-part cue-marks" aria-label="Marks">
       <h3>marks</h3>
@@ -26,15 +26,12 @@ export const CueMarks = ({ cue }: { cue: Cue }) => {
           id="scene-mark"
           className="text-input"
           maxLength={100}
-          value={scene}
-          onChange={(event) => setSceneText(event.currentTarget.value)}
-          onBlur={() => {
-            if (scene !== cue.scene)
-              perform(store, (job) => setScene(job, editedCues(store), scene))
-          }}
+          value={scene.text}
+          onChange={(event) => scene.type(event.currentTarget.value)}
+          onBlur={scene.commit}
           onKeyDown={(event) => {
             if (event.key === 'Enter') event.currentTarget.blur()
-            if (event.key === 'Escape') setSceneText(cue.scene)
+            if (event.key === 'Escape') scene.drop()
           }}
         />
         <label htmlFor="agreement">agreed</label>
@@ -58,11 +55,9 @@ export const CueMarks = ({ cue }: { cue: Cue }) => {
       <label className="note-field">
         note
         <textarea
-          value={note}
-          onChange={(event) => setNoteText(event.currentTarget.value)}
-          onBlur={() => {
-            if (note !== cue.note) perform(store, (job) => setNote(job, cue.id, note))
-          }}
+          value={note.text}
+          onChange={(event) => note.type(event.currentTarget.value)}
+          onBlur={note.commit}
           onKeyDown={(event) => {
             if (event.key === 'Escape') event.currentTarget.blur()
           }}

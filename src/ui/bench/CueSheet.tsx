@@ -13,7 +13,7 @@ export const CueSheet = () => {
   return (
     <section className="sheet cue-sheet" aria-label="Cue">
       <CueBeginning cue={cue} />
-      <Alternates cue={cue} />
+      <Alternates cue={cue} key={`alternates ${cue.id}`} />
       <div className="cue-part">
         <CarryPanel />
         <AlikeRow />

@@ -67,7 +67,7 @@ export const FramingSheet = () => {
                 key={ratio.name}
                 id={blankingCommandId(ratio)}
                 label={ratio.name}
-                isPressed={named === ratio}
+                isPressed={named === ratio && blanking !== 0}
                 isTerse
               />
             ))}

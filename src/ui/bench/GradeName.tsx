@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react'
+import { useDraftText } from '../parts/useDraftText.ts'
 
 export type GradeNameProps = {
   readonly label: string
@@ -8,22 +8,19 @@ export type GradeNameProps = {
 
 /** A grade's name, to be typed over: it takes effect on Enter or on leaving it. */
 export const GradeName = ({ label, name, onCommit }: GradeNameProps) => {
-  const [text, setText] = useState(name)
-  useEffect(() => setText(name), [name])
+  const draft = useDraftText(name, onCommit)
   return (
     <input
       className="grade-name"
       aria-label={label}
       placeholder="no name"
       maxLength={100}
-      value={text}
-      onChange={(event) => setText(event.currentTarget.value)}
-      onBlur={() => {
-        if (text !== name) onCommit(text)
-      }}
+      value={draft.text}
+      onChange={(event) => draft.type(event.currentTarget.value)}
+      onBlur={draft.commit}
       onKeyDown={(event) => {
         if (event.key === 'Enter') event.currentTarget.blur()
-        if (event.key === 'Escape') setText(name)
+        if (event.key === 'Escape') draft.drop()
       }}
     />
   )

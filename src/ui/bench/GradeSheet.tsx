@@ -17,8 +17,14 @@ export const GradeSheet = () => {
     <section className="sheet grade-sheet" aria-label="Grade" inert={grade !== cue.grade}>
       <TransferPlot grade={grade} />
       <div className="tint-pads">
-        <TintPad grade={grade} stage="lift" name="shadows" reach={0.12} />
-        <TintPad grade={grade} stage="gain" name="highlights" reach={0.25} />
+        <TintPad own={grade.lift} middle={grade.gamma} stage="lift" name="shadows" reach={0.12} />
+        <TintPad
+          own={grade.gain}
+          middle={grade.gamma}
+          stage="gain"
+          name="highlights"
+          reach={0.25}
+        />
         <span className="dim">with Ctrl or ⌘: the middle, □</span>
       </div>
       <GradeTable grade={grade} owner={cue.id} />

@@ -1,4 +1,4 @@
-import { jobOf, profileOf, reelOf } from '../../store/queries.ts'
+import { profileHere, reelOf } from '../../store/queries.ts'
 import { useAppState } from '../appContext.ts'
 import { InstrumentLevels } from './InstrumentLevels.tsx'
 import { InstrumentVectorscope } from './InstrumentVectorscope.tsx'
@@ -7,12 +7,12 @@ import { TolerancePanel } from './TolerancePanel.tsx'
 
 /** Levels, colours, tolerance and a point of the picture under the line. */
 export const Instruments = () => {
-  const job = useAppState(jobOf)
+  const profile = useAppState(profileHere)
   const reel = useAppState(reelOf)
-  if (!job || !reel) return null
+  if (!profile || !reel) return null
   return (
     <section className="instruments" aria-label="Instruments">
-      <InstrumentLevels profile={profileOf(job)} />
+      <InstrumentLevels profile={profile} />
       <div className="instrument-side">
         <InstrumentVectorscope matrix={reel.media.matrix} />
         <TolerancePanel />

@@ -63,7 +63,8 @@ export const Picture = () => {
     const drawing = drawingOf(store.getState(), services, areas)
     if (!preview.current || !frame.current || !drawing) return
     const { planes, coding, view } = drawing
-    preview.current.draw({ ...pixelsOf(frame.current, size), planes, coding, view })
+    const mayShrink = store.getState().gesture !== undefined
+    preview.current.draw({ ...pixelsOf(frame.current, size), mayShrink, planes, coding, view })
     if (drawing.measured) services.measure(drawing.measured.grade, drawing.measured.framing)
   })
 

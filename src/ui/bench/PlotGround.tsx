@@ -1,4 +1,5 @@
 import type { scaleLinear } from 'd3-scale'
+import { memo } from 'react'
 import type { Grade } from '../../core/colour/grade.ts'
 import type { GradeColumn } from '../../core/colour/gradeColumns.ts'
 import { transferLevel } from '../../core/colour/transferHandles.ts'
@@ -19,7 +20,9 @@ export type Scale = ReturnType<typeof scaleLinear<number, number>>
 
 const TICKS = [0, 0.5, 1]
 
-export const PlotAxes = ({ x, y, height }: { x: Scale; y: Scale; height: number }) => (
+type AxesProps = { readonly x: Scale; readonly y: Scale; readonly height: number }
+
+export const PlotAxes = memo(({ x, y, height }: AxesProps) => (
   <g className="plot-axes">
     {TICKS.map((level) => (
       <g key={level}>
@@ -42,18 +45,16 @@ export const PlotAxes = ({ x, y, height }: { x: Scale; y: Scale; height: number 
       graded %
     </text>
   </g>
-)
+))
+
+type ZonesProps = {
+  readonly limits: readonly [low: number, high: number]
+  readonly x: Scale
+  readonly y: Scale
+}
 
 /** Where what comes out would be outside the tolerance, hatched. */
-export const OutsideZones = ({
-  limits: [low, high],
-  x,
-  y,
-}: {
-  limits: readonly [low: number, high: number]
-  x: Scale
-  y: Scale
-}) => {
+export const OutsideZones = memo(({ limits: [low, high], x, y }: ZonesProps) => {
   const width = x(PLOT_HIGH) - x(PLOT_LOW)
   const over = Math.max(0, y(Math.max(PLOT_LOW, Math.min(PLOT_HIGH, high))) - y(PLOT_HIGH))
   const under = Math.max(0, y(PLOT_LOW) - y(Math.max(PLOT_LOW, Math.min(PLOT_HIGH, low))))
@@ -74,18 +75,16 @@ export const OutsideZones = ({
       />
     </g>
   )
+})
+
+type LevelsProps = {
+  readonly x: Scale
+  readonly column: GradeColumn
+  readonly bottom: number
 }
 
 /** How the reel's levels are spread, as scanned, behind the curves. */
-export const ReelLevels = ({
-  x,
-  column,
-  bottom,
-}: {
-  x: Scale
-  column: GradeColumn
-  bottom: number
-}) => {
+export const ReelLevels = memo(({ x, column, bottom }: LevelsProps) => {
   const known = useAppState(reelLevels)
   if (!known) return null
   const counts = known.levels[column === 'all' ? 3 : column]
@@ -102,7 +101,7 @@ export const ReelLevels = ({
       <title>{`levels of the reel as scanned, ${known.cues} of ${known.of} cues`}</title>
     </path>
   )
-}
+})
 
 const curve = (grade: Grade, column: GradeColumn, x: Scale, y: Scale): string =>
   Array.from({ length: STEPS + 1 }, (_, i) => {

@@ -88,7 +88,7 @@ export const PlotHandle = ({ handle, column, name, grade, cx, y }: PlotHandlePro
       onPointerCancel={onPointerEnd}
       onKeyDown={onKeyDown}
       onKeyUp={(event) => {
-        if (event.key === 'ArrowUp' || event.key === 'ArrowDown') gesture.end()
+        if (event.key === 'ArrowUp' || event.key === 'ArrowDown') gesture.endSoon()
       }}
       onBlur={gesture.end}
     >

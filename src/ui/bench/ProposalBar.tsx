@@ -51,7 +51,7 @@ export const ProposalBar = () => {
     <section className="proposal" aria-label="Proposal: picking places">
       <div className="proposal-words" role="status">
         <p>
-          <span aria-hidden="true">⌖ </span>
+          <span aria-hidden="true">+ </span>
           {HOW[mode]}
         </p>
       </div>

@@ -1,7 +1,7 @@
-import { type KeyboardEvent, type PointerEvent, useRef } from 'react'
-import type { Grade } from '../../core/colour/grade.ts'
+import { type KeyboardEvent, memo, type PointerEvent, useRef } from 'react'
 import { type GradeStage, withStageTint } from '../../core/colour/gradeColumns.ts'
 import { type Tint, tintOf } from '../../core/colour/gradeViews.ts'
+import type { Triple } from '../../core/colour/triple.ts'
 import { vectorscopeTargets } from '../../render/vectorscopeTargets.ts'
 import { changeGrade } from '../../store/grading.ts'
 import { useApp } from '../appContext.ts'
@@ -35,7 +35,9 @@ const isMid = (event: { ctrlKey: boolean; metaKey: boolean }): boolean =>
   event.ctrlKey || event.metaKey
 
 export type TintPadProps = {
-  readonly grade: Grade
+  /** The three channels of its own stage, and of the middle. */
+  readonly own: Triple
+  readonly middle: Triple
   readonly stage: 'lift' | 'gain'
   readonly name: string
   /** The Cb or Cr at the pad's edge. */
@@ -46,7 +48,7 @@ export type TintPadProps = {
  * A square pad on the plane of Cb and Cr: a drag tints shadows or highlights, with Ctrl or ⌘ the
  * middle, and luma stays. It moves by how far the pointer goes, wherever it was pressed.
  */
-export const TintPad = ({ grade: shown, stage, name, reach }: TintPadProps) => {
+export const TintPad = memo(({ own, middle, stage, name, reach }: TintPadProps) => {
   const { store } = useApp()
   const gesture = useGesture(`${name} tint`)
   const drag = useRef<{ x: number; y: number; stage: GradeStage } | undefined>(undefined)
@@ -87,18 +89,18 @@ export const TintPad = ({ grade: shown, stage, name, reach }: TintPadProps) => {
       changeGrade(store, `${name} tint`, (grade) => withStageTint(grade, of, { cb: 0, cr: 0 }))
     }
   }
-  const place = (of: GradeStage) => {
-    const { cb, cr } = tintOf(shown[of])
+  const place = (triple: Triple) => {
+    const { cb, cr } = tintOf(triple)
     const at = (value: number) => Math.min(EDGE, Math.max(-EDGE, (value / reach) * HALF))
     return { x: at(cb), y: -at(cr), isOff: Math.max(Math.abs(cb), Math.abs(cr)) > reach }
   }
-  const own = place(stage)
-  const mid = place('gamma')
-  const { cb, cr } = tintOf(shown[stage])
+  const mark = place(own)
+  const mid = place(middle)
+  const { cb, cr } = tintOf(own)
   return (
     <div className="tint-pad">
       <span className="dim" aria-hidden="true">
-        {name}
+        {name} <span title="Cb and Cr at the edges">±{reach}</span>
       </span>
       <svg
         viewBox={`${-HALF} ${-HALF} ${2 * HALF} ${2 * HALF}`}
@@ -127,7 +129,7 @@ export const TintPad = ({ grade: shown, stage, name, reach }: TintPadProps) => {
         }
         onKeyDown={onKeyDown}
         onKeyUp={(event) => {
-          if (event.key in DIRECTIONS) gesture.end()
+          if (event.key in DIRECTIONS) gesture.endSoon()
         }}
         onBlur={gesture.end}
       >
@@ -140,10 +142,15 @@ export const TintPad = ({ grade: shown, stage, name, reach }: TintPadProps) => {
             {hue.name}
           </text>
         ))}
-        <path className="pad-arm" d={`M0 0L${own.x} ${own.y}`} />
+        <path className="pad-arm" d={`M0 0L${mark.x} ${mark.y}`} />
         <rect className="pad-mid" x={mid.x - 5} y={mid.y - 5} width={10} height={10} />
-        <circle className={own.isOff ? 'pad-own is-off' : 'pad-own'} cx={own.x} cy={own.y} r={7} />
+        <circle
+          className={mark.isOff ? 'pad-own is-off' : 'pad-own'}
+          cx={mark.x}
+          cy={mark.y}
+          r={7}
+        />
       </svg>
     </div>
   )
-}
+})

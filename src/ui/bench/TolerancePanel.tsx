@@ -3,7 +3,7 @@ import { levelLimits } from '../../core/tolerance/levelLimits.ts'
 import type { Extremes } from '../../core/tolerance/pictureLevels.ts'
 import type { Limits } from '../../core/tolerance/profile.ts'
 import { liveVerdictOf, shownVerdictOf } from '../../store/checkKey.ts'
-import { currentCue, jobOf, profileOf, reelOf } from '../../store/queries.ts'
+import { currentCue, profileHere, reelOf } from '../../store/queries.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import {
   filterWords,
@@ -81,10 +81,9 @@ export const TolerancePanel = () => {
   })
   const frameLevels = useAppState((state) => state.levels)
   const isReference = useAppState((state) => state.isReference)
-  const job = useAppState(jobOf)
+  const profile = useAppState(profileHere)
   const reel = useAppState(reelOf)
-  if (!job || !reel) return null
-  const profile = profileOf(job)
+  if (!profile || !reel) return null
   const levels = verdict ?? live?.verdict ?? frameLevels
   const words = verdict || !live ? verdictWords(verdict) : liveWords(live)
   const limits = levelLimits(profile)

@@ -1,9 +1,9 @@
 import { scaleLinear } from 'd3-scale'
-import { useRef } from 'react'
+import { useMemo, useRef } from 'react'
 import type { Grade } from '../../core/colour/grade.ts'
 import type { GradeColumn } from '../../core/colour/gradeColumns.ts'
 import { HANDLE_AT, type TransferHandle } from '../../core/colour/transferHandles.ts'
-import { jobOf, profileOf } from '../../store/queries.ts'
+import { profileHere } from '../../store/queries.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { useElementSize } from '../parts/useElementSize.ts'
 import {
@@ -30,14 +30,20 @@ const HANDLES: readonly TransferHandle[] = ['black', 'mid', 'white']
 /** What a cue's colours become, channel by channel, with handles at black, mid and white. */
 export const TransferPlot = ({ grade }: { grade: Grade }) => {
   const { store } = useApp()
-  const job = useAppState(jobOf)
+  const profile = useAppState(profileHere)
   const column = useAppState((state) => state.plotColumn)
   const place = useRef<HTMLDivElement>(null)
   const { width, height } = useElementSize(place)
-  if (!job) return null
-  const x = scaleLinear([PLOT_LOW, PLOT_HIGH], [PLOT_LEFT, Math.max(PLOT_LEFT + 1, width - 4)])
-  const y = scaleLinear([PLOT_LOW, PLOT_HIGH], [Math.max(1, height - PLOT_BOTTOM), 8])
-  const { rgb, luma } = profileOf(job)
+  const x = useMemo(
+    () => scaleLinear([PLOT_LOW, PLOT_HIGH], [PLOT_LEFT, Math.max(PLOT_LEFT + 1, width - 4)]),
+    [width],
+  )
+  const y = useMemo(
+    () => scaleLinear([PLOT_LOW, PLOT_HIGH], [Math.max(1, height - PLOT_BOTTOM), 8]),
+    [height],
+  )
+  if (!profile) return null
+  const { rgb, luma } = profile
   return (
     <section className="transfer-plot" aria-label="Transfer plot">
       <fieldset className="plot-columns" aria-label="Curve">

@@ -89,7 +89,7 @@ export const BOUNDARY_COMMANDS: readonly Command[] = [
   },
   {
     id: 'ramp-shape',
-    label: 'Ramp eased or straight',
+    label: 'Ramp eased or linear',
     group: 'Boundaries',
     isPossible: (state) => (currentCue(state)?.ramp ?? 0) > 0,
     run: ({ store }) => {

@@ -12,7 +12,7 @@ import { NEEDING, OUTSIDE } from '../../store/cueBits.ts'
 import { perform } from '../../store/document.ts'
 import { isAnyNeeding, needWords, nextCueWith } from '../../store/nextNeeding.ts'
 import { tell } from '../../store/notices.ts'
-import { currentCue } from '../../store/queries.ts'
+import { currentCue, isDoubtful, settledFrame } from '../../store/queries.ts'
 import { editedCues, selectAll, selectScene } from '../../store/selection.ts'
 import { setSheet } from '../../store/session.ts'
 import { standingOf } from '../../store/standing.ts'
@@ -107,7 +107,7 @@ export const CUE_COMMANDS: readonly Command[] = [
       const cue = nextCueWith(state, NEEDING)
       if (!cue) return
       tell(store, needWords(state, cue))
-      services.seek(cue.first)
+      services.seek(isDoubtful(cue) ? cue.first : settledFrame(state, cue))
     },
   },
   {

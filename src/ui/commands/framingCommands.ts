@@ -1,9 +1,10 @@
 import { BLANKING_RATIOS, type BlankingRatio } from '../../core/framing/openRatio.ts'
 import { blankTo, setSqueeze } from '../../store/framingChoices.ts'
 import { currentCue } from '../../store/queries.ts'
-import { setSheet, setView } from '../../store/session.ts'
+import { setView } from '../../store/session.ts'
 import type { AppState } from '../../store/state.ts'
 import type { Command } from './command.ts'
+import { openSheet } from './openSheet.ts'
 
 const hasCue = (state: AppState): boolean => currentCue(state) !== undefined
 
@@ -18,7 +19,7 @@ export const FRAMING_COMMANDS: readonly Command[] = [
     label: 'Controls: framing',
     group: 'Framing',
     isPossible: hasCue,
-    run: ({ store }) => setSheet(store, 'framing'),
+    run: ({ store }) => openSheet(store, 'framing'),
   },
   {
     id: 'aperture',

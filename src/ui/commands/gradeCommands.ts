@@ -6,6 +6,7 @@ import { editedCues } from '../../store/selection.ts'
 import { setSheet } from '../../store/session.ts'
 import type { AppState, Sheet } from '../../store/state.ts'
 import type { Command } from './command.ts'
+import { openSheet } from './openSheet.ts'
 
 const hasCue = (state: AppState): boolean => currentCue(state) !== undefined
 
@@ -14,7 +15,7 @@ const sheetCommand = (sheet: Sheet, label: string): Command => ({
   label,
   group: 'Grade',
   isPossible: hasCue,
-  run: ({ store }) => setSheet(store, sheet),
+  run: ({ store }) => openSheet(store, sheet),
 })
 
 /** Puts the focus on a number of the grade, to be typed or nudged. */

@@ -1,5 +1,5 @@
 import { framesPerSecond } from '../../core/time/rate.ts'
-import { cueIndex, cuesOf, currentCue, reelOf } from '../../store/queries.ts'
+import { cueIndex, cuesOf, currentCue, reelOf, settledFrame } from '../../store/queries.ts'
 import { movePlayhead, setPlayback } from '../../store/session.ts'
 import type { AppState } from '../../store/state.ts'
 import type { App } from '../appContext.ts'
@@ -20,9 +20,9 @@ const stepCue = (app: App, direction: 1 | -1): void => {
   const cue = currentCue(state)
   if (!cue) return
   const index = cueIndex(cues, cue)
-  const isInside = direction < 0 && state.playhead > cue.first
+  const isInside = direction < 0 && state.playhead > settledFrame(state, cue)
   const target = cues[isInside ? index : index + direction]
-  if (target) app.services.seek(target.first)
+  if (target) app.services.seek(settledFrame(state, target))
 }
 
 /** Shuttle speeds; each press goes one further in its direction. */

@@ -1,7 +1,23 @@
 import { useMemo } from 'react'
-import { jobOf } from '../../store/queries.ts'
+import { cuesOf, jobOf } from '../../store/queries.ts'
+import { standingOf } from '../../store/standing.ts'
+import type { AppState } from '../../store/state.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import type { HandOver as HandOverPart } from '../services.ts'
+
+const cueCount = (count: number): string => `${count} ${count === 1 ? 'cue' : 'cues'}`
+
+/** What a person who hands over should know, a sentence a line. */
+const standingText = (state: AppState): string => {
+  const { measured, outside, doubtful, notAgreed, changed } = standingOf(state)
+  const cues = cuesOf(state).length
+  return [
+    `${cueCount(cues)}, ${outside} outside tolerance${measured < cues ? `, ${cues - measured} not measured yet` : ''}.`,
+    ...(doubtful > 0 ? [`${cueCount(doubtful)} with a doubtful boundary.`] : []),
+    notAgreed > 0 ? `${cueCount(notAgreed)} not agreed.` : 'All agreed.',
+    ...(changed > 0 ? [`${cueCount(changed)} changed since agreed.`] : []),
+  ].join('\n')
+}
 
 const TITLES = {
   ccc: {
@@ -18,10 +34,19 @@ const TITLES = {
 export const HandOver = () => {
   const { services } = useApp()
   const job = useAppState(jobOf)
+  const standing = useAppState(standingText).split('\n')
   // biome-ignore lint/correctness/useExhaustiveDependencies: the files are made from the job
   const parts = useMemo(() => services.prepareHandOver(), [services, job])
   return (
     <main className="page" aria-label="Hand over">
+      <section aria-label="How the reel stands">
+        <h2>How the reel stands</h2>
+        <ul>
+          {standing.map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
+        </ul>
+      </section>
       {parts.map((part) => (
         <HandOverCard key={part.format} part={part} />
       ))}

@@ -1,5 +1,5 @@
 import { framesPerSecond } from '../../core/time/rate.ts'
-import { jobOf, profileOf, reelOf } from '../../store/queries.ts'
+import { jobOf, profileHere, reelOf } from '../../store/queries.ts'
 import { setStep } from '../../store/session.ts'
 import type { AppState, Step } from '../../store/state.ts'
 import { useApp, useAppState } from '../appContext.ts'
@@ -20,16 +20,18 @@ const rateText = (fps: number): string => `${Number.isInteger(fps) ? fps : fps.t
 /** The head of the screen: the job, the steps, and what holds for the whole of it. */
 export const Header = () => {
   const { store } = useApp()
-  const job = useAppState(jobOf)
+  const title = useAppState((state) => jobOf(state)?.info.job.title)
+  const profile = useAppState(profileHere)
   const reel = useAppState(reelOf)
   const step = useAppState((state) => state.step)
   const saving = useAppState(savingText)
   const undoCount = useAppState((state) => state.history?.past.length ?? 0)
-  if (!job || !reel) return null
-  const profile = profileOf(job)
+  const undone = useAppState((state) => state.history?.past.at(-1)?.label)
+  const redone = useAppState((state) => state.history?.future[0]?.label)
+  if (title === undefined || !profile || !reel) return null
   return (
     <header className="header">
-      <h1>{job.info.job.title}</h1>
+      <h1>{title}</h1>
       <span className="dim">
         {reel.name} · {reel.gauge.replace('-', ' ').replace('mm', ' mm')} ·{' '}
         {rateText(framesPerSecond(reel.rate))}
@@ -50,11 +52,20 @@ export const Header = () => {
       <span className="dim" title="the tolerance the job is held to">
         {profile.name}, {profile.filtered ? 'filtered' : 'unfiltered'}
       </span>
-      <span className="dim" role="status" aria-label="Keeping in this browser">
+      <span className="dim saving" role="status" aria-label="Keeping in this browser">
         {saving}
       </span>
-      <CommandButton id="undo" label={undoCount > 0 ? `Undo ${undoCount}` : 'Undo'} />
-      <CommandButton id="redo" label="Redo" />
+      <CommandButton
+        id="undo"
+        label={undoCount > 0 ? `Undo ${undoCount}` : 'Undo'}
+        {...(undone !== undefined && { hint: `Undo: ${undone}` })}
+        className="undo"
+      />
+      <CommandButton
+        id="redo"
+        label="Redo"
+        {...(redone !== undefined && { hint: `Redo: ${redone}` })}
+      />
       <CommandButton id="save" label="Save" />
       <CommandButton isTerse id="settings" label="Keys" />
       <CommandListButton />

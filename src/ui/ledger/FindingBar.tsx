@@ -64,7 +64,7 @@ const FilterChoice = () => {
     >
       {CUE_FILTERS.map((each, i) => (
         <option key={each} value={each}>
-          {counts[i]} {STRINGS.filters[each]}
+          {counts[i]} {each === 'all' && counts[i] === '1' ? 'cue' : STRINGS.filters[each]}
         </option>
       ))}
     </select>

@@ -14,7 +14,7 @@ import {
   rowOfPlace,
   rowTop,
 } from '../../store/ledgerRows.ts'
-import { cueIndex, currentCue, reelOf } from '../../store/queries.ts'
+import { cueIndex, currentCue, reelOf, settledFrame } from '../../store/queries.ts'
 import { isSelected, selectCue } from '../../store/selection.ts'
 import type { AppState } from '../../store/state.ts'
 import { useApp, useAppState } from '../appContext.ts'
@@ -59,7 +59,7 @@ export const Ledger = () => {
     if (event.shiftKey) selectCue(store, target, 'range')
     else if (!isAdding) selectCue(store, target, 'only')
     else if (!isSelected(store.getState(), target.id)) selectCue(store, target, 'toggle')
-    services.seek(target.first)
+    services.seek(settledFrame(store.getState(), target))
   }
   return (
     <section className="ledger" aria-label={STRINGS.ledger.name}>

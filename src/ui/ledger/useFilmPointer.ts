@@ -2,7 +2,7 @@ import { type PointerEvent, type RefObject, useRef } from 'react'
 import type { CueId } from '../../core/job/recordIds.ts'
 import { beginScrub, endScrub } from '../../store/ledgerChanges.ts'
 import { frameAtOffset, type LedgerRows, offsetOfFrame } from '../../store/ledgerRows.ts'
-import { jobOf } from '../../store/queries.ts'
+import { jobOf, settledFrame } from '../../store/queries.ts'
 import { type SelectMode, selectCue } from '../../store/selection.ts'
 import { useApp } from '../appContext.ts'
 
@@ -41,7 +41,7 @@ export const useFilmPointer = (
     selectCue(store, cue, mode)
     if (mode !== 'only') return
     services.pause()
-    services.seek(cue.first)
+    services.seek(settledFrame(store.getState(), cue))
   }
   const release = (event: PointerEvent): void => {
     const was = press.current

@@ -1,4 +1,4 @@
-import { type RefObject, useLayoutEffect } from 'react'
+import { type RefObject, useLayoutEffect, useRef } from 'react'
 import { type LedgerRows, offsetOfFrame } from '../../store/ledgerRows.ts'
 import { useApp } from '../appContext.ts'
 
@@ -13,6 +13,7 @@ export const useFollowLine = (
   viewHeight: number,
 ): void => {
   const { store } = useApp()
+  const followed = useRef('')
   useLayoutEffect(() => {
     if (!rows || viewHeight === 0) return
     const follow = (): void => {
@@ -20,7 +21,10 @@ export const useFollowLine = (
       if (line.current) line.current.style.transform = `translateY(${offset}px)`
       scroller.current?.scrollTo({ top: offset })
     }
-    follow()
+    // Scrolling lays the page out: not for each step of a drag, which moves no row.
+    const isStill = followed.current === `${rows.height} ${viewHeight}`
+    followed.current = `${rows.height} ${viewHeight}`
+    if (!isStill || store.getState().gesture === undefined) follow()
     return store.subscribe((state, before) => {
       if (state.playhead !== before.playhead) follow()
     })

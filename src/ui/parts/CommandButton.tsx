@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react'
+import { memo, useEffect, useRef } from 'react'
 import { Button, type PressEvent } from 'react-aria-components'
 import { useApp, useAppState } from '../appContext.ts'
 import { startHold } from '../commands/holds.ts'
@@ -14,32 +14,38 @@ export type CommandButtonProps = {
   readonly className?: string
   /** Leaves the key out where there is no room; the list of commands has it. */
   readonly isTerse?: boolean
+  /** What is said of it on hovering, where the command's own words do not say enough. */
+  readonly hint?: string
 }
 
 /**
  * A button that runs a command of the registry; it shows the key that does the same. A command
  * that holds does so as long as the button is pressed.
  */
-export const CommandButton = ({ id, label, isPressed, className, isTerse }: CommandButtonProps) => {
+export const CommandButton = memo((props: CommandButtonProps) => {
+  const { id, label, isPressed, className, isTerse, hint } = props
   const app = useApp()
   const command = commandById(id)
   const isPossible = useAppState(command.isPossible)
   const key = useAppState(({ preferences }) => keysOf(id, preferences)[0])
   const hold = useHold(id)
   const isShort = label !== undefined
+  const hinted = `${hint ?? command.label}${key ? ` (${keyLabel(key, IS_MAC)})` : ''}`
   return (
-    <Button
-      className={`button ${className ?? ''}${isPressed ? ' is-on' : ''}`}
-      isDisabled={!isPossible}
-      {...(isShort ? { 'aria-label': `${command.label}` } : {})}
-      {...(isPressed === undefined ? {} : { 'aria-pressed': isPressed })}
-      {...(command.release ? hold : { onPress: () => command.run(app) })}
-    >
-      {label ?? command.label}
-      {key && !isTerse && <kbd>{keyLabel(key, IS_MAC)}</kbd>}
-    </Button>
+    <span className="hinted" title={hinted}>
+      <Button
+        className={`button ${className ?? ''}${isPressed ? ' is-on' : ''}`}
+        isDisabled={!isPossible}
+        {...(isShort ? { 'aria-label': `${command.label}` } : {})}
+        {...(isPressed === undefined ? {} : { 'aria-pressed': isPressed })}
+        {...(command.release ? hold : { onPress: () => command.run(app) })}
+      >
+        {label ?? command.label}
+        {key && !isTerse && <kbd>{keyLabel(key, IS_MAC)}</kbd>}
+      </Button>
+    </span>
   )
-}
+})
 
 /**
  * What holds a command while a button is pressed. A press by a screen reader has no length: it

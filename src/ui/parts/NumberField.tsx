@@ -1,14 +1,17 @@
 import { type KeyboardEvent, useId, useRef, useState } from 'react'
+import { aimedAt, takeAim } from '../../store/selection.ts'
+import { useApp } from '../appContext.ts'
 import { NumberHint } from './NumberHint.tsx'
 import { decimalsFor, limitWords, type NumberSteps, nudgeBy, stopAtLimits } from './numberSteps.ts'
 import { formatNumber, parseNumber } from './numberText.ts'
 import { coarseness, useDragNumber } from './useDragNumber.ts'
+import { RUN_MS } from './useGesture.ts'
 
 export type NumberFieldProps = NumberSteps & {
   /** Said by screen readers and shown as a hint. */
   readonly label: string
   readonly value: number
-  /** Whose number it is: a drag that goes on while this changes starts from the new owner's value. */
+  /** Whose number it is: what is typed goes to whom it was begun on, and a drag ends with its owner. */
   readonly owner: string
   readonly reset: number
   /** What is written behind the number. */
@@ -22,6 +25,9 @@ export type NumberFieldProps = NumberSteps & {
 /** What is said beside a number, as long as it stays what it was when that was said. */
 type Hint = { readonly says: string; readonly owner: string; readonly value: number }
 
+/** What is typed, and how it is done to what was shown when that began. */
+type Draft = { readonly text: string; readonly change: (value: number) => void }
+
 let gestures = 0
 
 /**
@@ -30,12 +36,15 @@ let gestures = 0
  */
 export const NumberField = (props: NumberFieldProps) => {
   const { label, value, owner, reset, unit = '', isDisabled = false } = props
-  const [draft, setDraft] = useState<string>()
+  const { store } = useApp()
+  const [draft, setDraft] = useState<Draft>()
   const [hint, setHint] = useState<Hint>()
   const [isWrong, setIsWrong] = useState(false)
   const [fineDecimals, setFineDecimals] = useState(props.decimals)
   const gesture = useRef<string | undefined>(undefined)
   const dragged = useRef({ owner, value })
+  const isOver = useRef(false)
+  const run = useRef<ReturnType<typeof setTimeout> | undefined>(undefined)
   const input = useRef<HTMLInputElement>(null)
   const hintId = useId()
   const decimals = Math.max(props.decimals, fineDecimals)
@@ -49,6 +58,7 @@ export const NumberField = (props: NumberFieldProps) => {
     return gesture.current
   }
   const endGesture = () => {
+    clearTimeout(run.current)
     if (gesture.current === undefined) return
     gesture.current = undefined
     props.onGestureEnd()
@@ -73,21 +83,38 @@ export const NumberField = (props: NumberFieldProps) => {
     endGesture()
     props.onChange(reset, undefined)
   }
-  const drag = useDragNumber((steps, times) => {
-    if (isDisabled) return
-    if (dragged.current.owner !== owner) endGesture()
-    const from = gesture.current === undefined ? value : dragged.current.value
-    const to = decimalsFor(props, times)
-    const wanted = from + steps * props.step
-    const isPast = stopAtLimits(wanted, props, to).at !== undefined
-    setFineDecimals(to)
-    const went = change(wanted, to, gestureName())
-    dragged.current = { owner, value: isPast ? went : wanted }
-  }, endGesture)
+  const drag = useDragNumber(
+    (steps, times) => {
+      if (isDisabled || isOver.current) return
+      if (gesture.current !== undefined && dragged.current.owner !== owner) {
+        isOver.current = true
+        endGesture()
+        return
+      }
+      const from = gesture.current === undefined ? value : dragged.current.value
+      const to = decimalsFor(props, times)
+      const wanted = from + steps * props.step
+      const isPast = stopAtLimits(wanted, props, to).at !== undefined
+      setFineDecimals(to)
+      const went = change(wanted, to, gestureName())
+      dragged.current = { owner, value: isPast ? went : wanted }
+    },
+    () => {
+      isOver.current = false
+      endGesture()
+    },
+  )
 
+  const type = (text: string) => {
+    settle()
+    const aim = takeAim(store)
+    const { onChange } = props
+    const begun = (value: number) => aimedAt(store, aim, () => onChange(value, undefined))
+    setDraft({ text, change: draft?.change ?? begun })
+  }
   const commit = () => {
     if (draft === undefined) return
-    const typed = parseNumber(draft)
+    const typed = parseNumber(draft.text)
     if (typed === undefined) {
       setIsWrong(true)
       setHint({ says: 'not a number', owner, value })
@@ -95,13 +122,18 @@ export const NumberField = (props: NumberFieldProps) => {
     }
     endGesture()
     setFineDecimals(props.decimals)
-    change(typed, 9, undefined)
+    const stopped = stopAtLimits(typed, props, 9)
+    settle()
+    if (stopped.at)
+      setHint({ says: limitWords(stopped.at, props, unit), owner, value: stopped.value })
+    draft.change(stopped.value)
   }
   const onKeyDown = (event: KeyboardEvent<HTMLInputElement>) => {
     const direction = { ArrowUp: 1, ArrowDown: -1 }[event.key]
     if (direction !== undefined) {
       event.preventDefault()
       event.stopPropagation()
+      clearTimeout(run.current)
       const times = coarseness(event)
       const to = Math.max(decimals, decimalsFor(props, times))
       setFineDecimals(to)
@@ -109,8 +141,8 @@ export const NumberField = (props: NumberFieldProps) => {
       selectSoon(event.currentTarget)
     } else if (event.key === 'Enter') {
       event.preventDefault()
-      commit()
-      selectSoon(event.currentTarget)
+      if (draft === undefined || parseNumber(draft.text) !== undefined) event.currentTarget.blur()
+      else commit()
     } else if (event.key === 'Escape' && (draft !== undefined || says !== undefined)) {
       event.stopPropagation()
       settle()
@@ -137,11 +169,8 @@ export const NumberField = (props: NumberFieldProps) => {
         aria-describedby={says === undefined ? undefined : hintId}
         title={`${label}: type, drag sideways, or arrow keys (Shift coarse, Alt fine); double click resets`}
         disabled={isDisabled}
-        value={draft ?? shown}
-        onChange={(event) => {
-          settle()
-          setDraft(event.currentTarget.value)
-        }}
+        value={draft?.text ?? shown}
+        onChange={(event) => type(event.currentTarget.value)}
         onFocus={(event) => event.currentTarget.select()}
         onBlur={() => {
           if (draft === undefined) setHint(undefined)
@@ -154,7 +183,9 @@ export const NumberField = (props: NumberFieldProps) => {
         onDoubleClick={resetNumber}
         onKeyDown={onKeyDown}
         onKeyUp={(event) => {
-          if (event.key === 'ArrowUp' || event.key === 'ArrowDown') endGesture()
+          if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return
+          clearTimeout(run.current)
+          run.current = setTimeout(endGesture, RUN_MS)
         }}
         {...drag}
       />

@@ -23,18 +23,20 @@ export const useDragNumber = (
   onEnd: () => void,
   pixelsPerStep = 2,
 ): DragNumber => {
-  const drag = useRef<{ from: number; last: number; isMoving: boolean } | undefined>(undefined)
+  type Drag = { from: number; last: number; isMoving: boolean; hadFocus: boolean }
+  const drag = useRef<Drag | undefined>(undefined)
   const end = (event: PointerEvent<HTMLElement>) => {
-    const wasMoving = drag.current?.isMoving ?? false
+    const { isMoving = false, hadFocus = false } = drag.current ?? {}
     drag.current = undefined
-    if (!wasMoving) return
+    if (!isMoving) return
     event.currentTarget.releasePointerCapture(event.pointerId)
+    if (hadFocus) event.currentTarget.focus({ preventScroll: true })
     onEnd()
   }
   return {
     onPointerDown: (event) => {
       if (event.button !== 0) return
-      drag.current = { from: event.clientX, last: event.clientX, isMoving: false }
+      drag.current = { from: event.clientX, last: event.clientX, isMoving: false, hadFocus: false }
     },
     onPointerMove: (event) => {
       const current = drag.current
@@ -43,6 +45,9 @@ export const useDragNumber = (
         if (Math.abs(event.clientX - current.from) < THRESHOLD) return
         current.isMoving = true
         event.currentTarget.setPointerCapture(event.pointerId)
+        // While a text field has the focus, each new value makes the page be laid out at once.
+        current.hadFocus = document.activeElement === event.currentTarget
+        if (current.hadFocus) event.currentTarget.blur()
       }
       event.preventDefault()
       const times = coarseness(event)

@@ -10,6 +10,7 @@ import { tellProblems } from '../../store/notices.ts'
 import { jobOf, reelOf } from '../../store/queries.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { Choice } from '../parts/Choice.tsx'
+import { CommandButton } from '../parts/CommandButton.tsx'
 import { formatNumber } from '../parts/numberText.ts'
 import { TextField } from '../parts/TextField.tsx'
 import { STRINGS } from '../strings.ts'
@@ -70,6 +71,10 @@ export const Prepare = () => {
             return false
           }}
         />
+        <div className="button-row">
+          <CommandButton id="close" />
+          <CommandButton id="open-reel" label="Open another reel…" />
+        </div>
       </section>
       <ToleranceSection />
       <section aria-label="The scan">

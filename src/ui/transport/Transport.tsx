@@ -18,11 +18,19 @@ const summary = (state: AppState): string => {
   return parts.join(' · ')
 }
 
+/** How far a ramp has gone where the line is in one. */
+const rampText = (state: AppState): string => {
+  const cue = currentCue(state)
+  const step = cue ? state.playhead - cue.first : 0
+  return cue && cue.first > 0 && step < cue.ramp ? `in the ramp, ${step + 1} of ${cue.ramp}` : ''
+}
+
 /** The foot of the screen: play, where the line is, and how the reel stands. */
 export const Transport = () => {
   const { isPlaying, speed, isLooping, isTicking, late } = useAppState((state) => state.playback)
   const reel = useAppState(reelOf)
   const standing = useAppState(summary)
+  const ramp = useAppState(rampText)
   const checking = useAppState((state) => state.checking)
   if (!reel) return null
   return (
@@ -35,6 +43,7 @@ export const Transport = () => {
         <CommandButton isTerse id="cue-on" label="cue ▷" />
       </div>
       <Position />
+      {ramp && <span title="values are on their way from the cue before">{ramp}</span>}
       <CommandButton isTerse id="loop" label="Loop cue" isPressed={isLooping} />
       <CommandButton isTerse id="tick" label="Tick" isPressed={isTicking} />
       {isPlaying && speed !== 1 && <span>{speed > 0 ? `${speed}×` : `−${-speed}×`}</span>}

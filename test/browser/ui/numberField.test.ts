@@ -43,6 +43,9 @@ it('stops at its limit when typed past it, says so, and stops saying so', async 
   await expect.element(field()).toHaveValue('4.0 %')
   await expect.element(hint()).toHaveTextContent('most is 4 %')
   await expect.element(field()).toHaveAccessibleDescription('most is 4 %')
+  // Enter gives the keys back to commands.
+  expect(document.activeElement).toBe(document.body)
+  await userEvent.tab()
   await userEvent.keyboard('{ArrowDown}')
   await expect.element(field()).toHaveValue('3.5 %')
   await expect.element(hint()).not.toBeInTheDocument()
