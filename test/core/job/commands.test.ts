@@ -36,6 +36,21 @@ describe('the cue list', () => {
 describe('what is in force on a frame', () => {
   const [, second, third] = cuesOfReel(graded, REEL_ID)
 
+  it('passes slowly at both ends over an eased ramp, and as far in all', () => {
+    if (!second || !third) throw new Error('no third cue')
+    const at = (shape: 'linear' | 'eased') =>
+      [0, 1, 2, 3].map(
+        (k) =>
+          valuesAt({ ...third, rampShape: shape }, second, frame(third.first + k)).grade.saturation,
+      )
+    const [even, eased] = [at('linear'), at('eased')]
+    // A quarter of the way is 3/16 − 2/64 = 0.15625 of it.
+    expect(eased[0]).toBeCloseTo(1.1 + 0.1 * 0.15625, 9)
+    expect(even[0]).toBeCloseTo(1.1 + 0.1 * 0.25, 9)
+    expect(eased[1]).toBeCloseTo(even[1] ?? Number.NaN, 9)
+    expect(eased[3]).toBe(1.2)
+  })
+
   it('changes on the cue’s first frame without a ramp', () => {
     if (!second) throw new Error('no second cue')
     expect(valuesAt(second, undefined, frame(100)).grade.saturation).toBe(1.1)
@@ -94,6 +109,18 @@ describe('commands', () => {
     if (result.ok) return
     expect(result.problems[0].code).toBe(code)
     expect(result.problems[0].says).toMatch(/^[A-Z].*\.$/u)
+  })
+
+  it('found again leave a boundary alone that was moved by hand', () => {
+    const moved = moveBoundary(sampleJob(), cueId(2), frame(102))
+    if (!moved.ok) throw new Error(moved.problems[0].says)
+    const job = applyChange(sampleJob(), moved.value.change)
+    const boundary = { kind: 'cut', confidence: 1 } as const
+    const places = [100, 250, 300].map((first) => ({ first: frame(first), ramp: 0, boundary }))
+    const placed = placeCues(job, REEL_ID, places, () => cueId(9))
+    expect(placed.ok && Object.values(placed.value.change.cues?.added ?? {})).toMatchObject([
+      { first: 300 },
+    ])
   })
 
   it('places found cues with the values of the cue whose frames they take, keeping those there', () => {

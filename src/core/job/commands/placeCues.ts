@@ -4,7 +4,7 @@ import { type Frame, frame } from '../../time/frame.ts'
 import { cueChange } from '../change.ts'
 import { cuesOfReel } from '../cueList.ts'
 import type { LabelledChange } from '../history.ts'
-import type { BoundaryFound, Job } from '../job.ts'
+import type { BoundaryFound, Cue, Job } from '../job.ts'
 import { newCue } from '../newCue.ts'
 import type { CueId, ReelId } from '../recordIds.ts'
 
@@ -15,8 +15,15 @@ export type Placement = {
   readonly boundary: BoundaryFound
 }
 
+/** A boundary that a person moved by up to this many frames is the one that was found there. */
+const MOVED_BY = 5
+
+const isMovedFrom = (first: Frame, byHand: readonly Cue[]): boolean =>
+  byHand.some((cue) => Math.abs(cue.first - first) <= MOVED_BY)
+
 /**
- * Adds cues at the places found. A place where a cue already begins keeps that cue; a new cue
+ * Adds cues at the places found. A place where a cue already begins, or from where a person has
+ * moved its beginning by a few frames, keeps that cue; a new cue
  * begins with the values of the cue whose frames it takes, so nothing on screen changes. Of two
  * places on one frame the first counts; a place outside the reel is refused.
  */
@@ -36,10 +43,11 @@ export const placeCues = (
       }),
     )
   const existing = cuesOfReel(job, reelId)
+  const byHand = existing.filter(({ boundary }) => boundary.kind === 'by-hand')
   const taken = new Set(existing.map((cue) => cue.first))
   const added = places
     .filter(({ first }) => {
-      const isFree = !taken.has(first)
+      const isFree = !taken.has(first) && !isMovedFrom(first, byHand)
       taken.add(first)
       return isFree
     })
