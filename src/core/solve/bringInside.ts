@@ -86,8 +86,8 @@ const wrongQuestion = ({ colours, grade }: BringInsideQuestion): Result<never> |
  * The smallest change of a cue's grade that makes it pass its profile: of the grades by which at
  * most the profile's area of the pixels is outside, that with the least mean ΔE00 from what is shown
  * now. Signal that displays clip but the limits allow is kept where that costs little. Where fewer
- * numbers do it nearly as well (within 2 %), only these change. Changed numbers are rounded as the
- * bench has them, and pass as rounded. A cue that passes keeps its grade.
+ * numbers do it nearly as well (within 10 %, or 0.15 of mean ΔE00), only these change. Changed
+ * numbers are rounded as the bench has them, and pass as rounded. A cue that passes keeps its grade.
  *
  * The share is that of all pixels of the cue, unfiltered. A profile that is filtered, or one frame
  * with more outside than the others, is for measuring the frames to confirm.

@@ -5,10 +5,10 @@ import { ALL_MOVES, isWithin, type Move, SIMPLE_SETS, TRIPLES, WIDE_SETS } from 
 import { HEAVY, passMoves } from './passMoves.ts'
 
 /** A set of fewer moves is taken where it costs at most this much more than the best. */
-const SIMPLER = 1.02
+const SIMPLER = 1.1
 
 /** Or where it costs no more than this more: a mean ΔE00 that nobody sees. */
-const UNSEEN = 0.01
+const UNSEEN = 0.15
 
 /** Weights of the excess, one after the other: the first may pass through what must not stay. */
 const WEIGHTS = [1e5, HEAVY]
