@@ -39,7 +39,7 @@ export const HandOver = () => {
   const parts = useMemo(() => services.prepareHandOver(), [services, job])
   return (
     <main className="page" aria-label="Hand over">
-      <section aria-label="How the reel stands">
+      <section aria-label="How the reel stands" className="whole-width">
         <h2>How the reel stands</h2>
         <ul>
           {standing.map((sentence) => (

@@ -96,7 +96,7 @@ const setUp = () => {
     })
     return { canvas, preview }
   }
-  return { sent, errors, attach }
+  return { sent, errors, attach, port }
 }
 
 /** Waits until a canvas shows what the preview draws by itself. */
@@ -146,10 +146,12 @@ it('shows the last of many, on a canvas after another was given up', async () =>
 })
 
 it('tells what goes wrong in the worker, and draws on', async () => {
-  const { attach, errors } = setUp()
+  const { attach, errors, port } = setUp()
   const { canvas, preview } = attach()
-  preview.draw(drawing(ONE, undefined as never))
-  await expect.poll(() => errors.length).toBe(1)
+  port.postMessage({ kind: 'draw', id: 0, frames: [7], drawing: drawing(ONE, BRIGHT) as never }, [])
+  await expect
+    .poll(() => errors.map(({ message }) => message))
+    .toEqual([expect.stringMatching('sent')])
   const wanted = drawing(ONE, BRIGHT)
   preview.draw(wanted)
   await toShow(canvas, wanted)
