@@ -156,7 +156,8 @@ describe('the ledger of ten thousand cues', () => {
 describe('selecting', () => {
   it('goes by click, with Shift a range, with Ctrl one more', async () => {
     click(rowOf(3).children[1] ?? grid())
-    expect([playhead(), selection()]).toEqual([2 * CUE_FRAMES, [cueId(3)]])
+    // Past its ramp of 20 frames, where its own values are.
+    expect([playhead(), selection()]).toEqual([2 * CUE_FRAMES + 20, [cueId(3)]])
     await settled()
     click(rowOf(5).children[1] ?? grid(), { shiftKey: true })
     expect(selection()).toEqual([3, 4, 5].map(cueId))
@@ -170,7 +171,8 @@ describe('selecting', () => {
   it('goes by key, and the focus stays in the ledger', async () => {
     grid().focus()
     await userEvent.keyboard('{ArrowDown}{ArrowDown}')
-    expect([playhead(), selection()]).toEqual([2 * CUE_FRAMES, [cueId(3)]])
+    // Past its ramp of 20 frames, where its own values are.
+    expect([playhead(), selection()]).toEqual([2 * CUE_FRAMES + 20, [cueId(3)]])
     await userEvent.keyboard('{Shift>}{ArrowDown}{ArrowDown}{/Shift}')
     expect(selection()).toEqual([3, 4, 5].map(cueId))
     expect(document.activeElement).toBe(grid())
