@@ -12,6 +12,9 @@ const BEGIN = '<!-- every command: written by test/ui/reach.test.ts -->\n'
 const keysFor = (id: string, hand: Hand): string =>
   (KEY_LAYOUTS[hand][id] ?? []).map((key) => keyLabel(key, false)).join(', ')
 
+/** The text without what only lines the columns of a table up: the formatter does that. */
+const plain = (text: string): string => text.replaceAll(/ +/gu, ' ').replaceAll(/-{3,}/gu, '---')
+
 const table = (): string =>
   [
     '| group | command | left hand on the keys | right hand on the keys |',
@@ -26,5 +29,5 @@ it('the page that says how everything is reached has every command with its keys
   const [before = ''] = readFileSync(PAGE, 'utf8').split(BEGIN)
   const made = `${before}${BEGIN}\n${table()}\n`
   if (process.env.WRITE_REACH === '1') writeFileSync(PAGE, made)
-  expect(readFileSync(PAGE, 'utf8')).toBe(made)
+  expect(plain(readFileSync(PAGE, 'utf8'))).toBe(plain(made))
 })
