@@ -6,7 +6,8 @@ import { useApp, useAppState } from '../appContext.ts'
 import { CommandButton } from '../parts/CommandButton.tsx'
 
 const HOW: Readonly<Record<Exclude<PointingMode, 'read'>, string>> = {
-  neutral: 'Press on one to three places of the picture that should be neutral grey.',
+  neutral:
+    'Press on one to three places of the picture that should be neutral grey; or Tab to the cross, arrow keys, Enter.',
   dye: 'Press on one to five places of the picture that should be neutral grey, not the clearest.',
 }
 

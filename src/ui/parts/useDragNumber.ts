@@ -23,20 +23,18 @@ export const useDragNumber = (
   onEnd: () => void,
   pixelsPerStep = 2,
 ): DragNumber => {
-  type Drag = { from: number; last: number; isMoving: boolean; hadFocus: boolean }
-  const drag = useRef<Drag | undefined>(undefined)
+  const drag = useRef<{ from: number; last: number; isMoving: boolean } | undefined>(undefined)
   const end = (event: PointerEvent<HTMLElement>) => {
-    const { isMoving = false, hadFocus = false } = drag.current ?? {}
+    const wasMoving = drag.current?.isMoving ?? false
     drag.current = undefined
-    if (!isMoving) return
+    if (!wasMoving) return
     event.currentTarget.releasePointerCapture(event.pointerId)
-    if (hadFocus) event.currentTarget.focus({ preventScroll: true })
     onEnd()
   }
   return {
     onPointerDown: (event) => {
       if (event.button !== 0) return
-      drag.current = { from: event.clientX, last: event.clientX, isMoving: false, hadFocus: false }
+      drag.current = { from: event.clientX, last: event.clientX, isMoving: false }
     },
     onPointerMove: (event) => {
       const current = drag.current
@@ -45,9 +43,9 @@ export const useDragNumber = (
         if (Math.abs(event.clientX - current.from) < THRESHOLD) return
         current.isMoving = true
         event.currentTarget.setPointerCapture(event.pointerId)
-        // While a text field has the focus, each new value makes the page be laid out at once.
-        current.hadFocus = document.activeElement === event.currentTarget
-        if (current.hadFocus) event.currentTarget.blur()
+        // While a text field has the focus, each new value makes the page be laid out at once; and
+        // after a drag, as after Enter, the keys are those of commands again.
+        event.currentTarget.blur()
       }
       event.preventDefault()
       const times = coarseness(event)
