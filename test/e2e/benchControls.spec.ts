@@ -95,6 +95,20 @@ test('a cue: ramp and its shape, alternates, marks, and what is carried to other
   expect(await shownValue(page, 'gain all')).toBeCloseTo(1.01, 6)
 })
 
+test('what is typed goes to the cue it was typed on, however it is left', async ({ page }) => {
+  await openSampleAt(page, /10:00:19:09/u)
+  await number(page, 'saturation').fill('0.7')
+  await page.getByRole('row', { name: /10:00:23:19/u }).click()
+  expect(await shownValue(page, 'saturation')).toBe(1)
+  await button(page, 'Cue').click()
+  await page.getByRole('textbox', { name: 'note' }).fill('an aeroplane')
+  await page.getByRole('row', { name: /10:00:19:09/u }).click()
+  await button(page, 'Grade').click()
+  expect(await shownValue(page, 'saturation')).toBeCloseTo(0.7, 6)
+  await expect(page.getByRole('row', { name: /10:00:23:19.*an aeroplane/u })).toBeVisible()
+  await expect(page.getByRole('row', { name: /an aeroplane/u })).toHaveCount(1)
+})
+
 test('solvers propose: seen, said in a sentence, then kept or left', async ({ page }) => {
   await openSampleAt(page, /10:00:21:17/u)
   const verdict = page.getByRole('status', { name: 'Tolerance verdict' })

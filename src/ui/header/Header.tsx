@@ -33,8 +33,8 @@ export const Header = () => {
     <header className="header">
       <h1>{title}</h1>
       <span className="dim">
-        {reel.name} · {reel.gauge.replace('-', ' ').replace('mm', ' mm')} ·{' '}
-        {rateText(framesPerSecond(reel.rate))}
+        {reel.name !== title && `${reel.name} · `}
+        {reel.gauge.replace('-', ' ').replace('mm', ' mm')} · {rateText(framesPerSecond(reel.rate))}
       </span>
       <nav aria-label="Steps" className="steps">
         {STEPS.map((name) => (
