@@ -64,7 +64,6 @@ export const AlikeRow = () => {
           low={0}
           high={1}
           onChange={(value) => setAlikeLimit(store, value)}
-          onGestureEnd={() => undefined}
         />
         <CommandButton id="select-alike" label="Select" isTerse />
       </div>

@@ -3,7 +3,7 @@ import { setRamp } from '../../core/job/commands/setRamp.ts'
 import { setRampShape } from '../../core/job/commands/setRampShape.ts'
 import type { Cue, RampShape } from '../../core/job/job.ts'
 import { type Frame, frame } from '../../core/time/frame.ts'
-import { endGesture, perform } from '../../store/document.ts'
+import { perform } from '../../store/document.ts'
 import { cueIndex, cuesOf, endOfCue, isDoubtful, reelOf } from '../../store/queries.ts'
 import { editedCues } from '../../store/selection.ts'
 import { useApp, useAppState } from '../appContext.ts'
@@ -24,8 +24,7 @@ export const CueBeginning = ({ cue }: { cue: Cue }) => {
   const reel = useAppState(reelOf)
   const length = reel ? endOfCue(cues, cue, reel) - cue.first : Number.POSITIVE_INFINITY
   const isFirst = cue.first === 0
-  const onGestureEnd = () => endGesture(store)
-  const shared = { owner: cue.id, step: 1, decimals: 0, low: 0, isDisabled: isFirst, onGestureEnd }
+  const shared = { owner: cue.id, step: 1, decimals: 0, low: 0, isDisabled: isFirst }
   return (
     <section className="cue-part" aria-label="Beginning">
       <h3>

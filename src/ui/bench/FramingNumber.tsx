@@ -2,7 +2,6 @@ import { FRAMING_STEPS } from '../../core/framing/dragFrame.ts'
 import { FRAMING_LIMITS } from '../../core/job/commands/setFraming.ts'
 import type { Cue } from '../../core/job/job.ts'
 import { type Framing, IDENTITY_FRAMING } from '../../core/picture/framing.ts'
-import { endGesture } from '../../store/document.ts'
 import { changeFraming } from '../../store/grading.ts'
 import { useApp } from '../appContext.ts'
 import { NumberField } from '../parts/NumberField.tsx'
@@ -50,7 +49,6 @@ export const FramingNumber = ({ cue, field }: { cue: Cue; field: keyof Framing }
             gesture,
           )
         }
-        onGestureEnd={() => endGesture(store)}
       />
     </>
   )

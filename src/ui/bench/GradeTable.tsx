@@ -9,7 +9,6 @@ import {
   withStageValue,
 } from '../../core/colour/gradeColumns.ts'
 import { tintOf } from '../../core/colour/gradeViews.ts'
-import { endGesture } from '../../store/document.ts'
 import { changeGrade } from '../../store/grading.ts'
 import { useApp } from '../appContext.ts'
 import { NumberField } from '../parts/NumberField.tsx'
@@ -40,10 +39,7 @@ const WHERE: Readonly<Record<GradeStage, string>> = {
 }
 
 /** What all numbers of a grade have. */
-const useShared = () => {
-  const { store } = useApp()
-  return { step: 0.01, decimals: 3, onGestureEnd: () => endGesture(store) }
-}
+const SHARED = { step: 0.01, decimals: 3 } as const
 
 type StageProps = {
   readonly owner: string
@@ -60,7 +56,7 @@ const StageNumber = memo(({ owner, stage, column, name, value, reset }: StagePro
   const label = `${stage} ${name}`
   return (
     <NumberField
-      {...useShared()}
+      {...SHARED}
       owner={owner}
       label={label}
       value={value}
@@ -91,7 +87,7 @@ const TintNumber = memo(({ owner, stage, axis, name, value }: TintProps) => {
   const { store } = useApp()
   return (
     <NumberField
-      {...useShared()}
+      {...SHARED}
       owner={owner}
       label={`${stage} tint ${name}`}
       value={value}
@@ -115,7 +111,7 @@ const SaturationNumber = memo(({ owner, value }: { owner: string; value: number 
   const { store } = useApp()
   return (
     <NumberField
-      {...useShared()}
+      {...SHARED}
       owner={owner}
       label="saturation"
       value={value}

@@ -109,7 +109,6 @@ const MatchByNumber = ({ cues, own, onMatch }: ByNumberProps) => {
         low={1}
         high={cues.length}
         onChange={(value) => setNumber(Math.round(value))}
-        onGestureEnd={() => undefined}
       />
       <Button
         className="button"

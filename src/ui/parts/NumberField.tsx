@@ -5,7 +5,7 @@ import { NumberHint } from './NumberHint.tsx'
 import { decimalsFor, limitWords, type NumberSteps, nudgeBy, stopAtLimits } from './numberSteps.ts'
 import { formatNumber, parseNumber } from './numberText.ts'
 import { coarseness, useDragNumber } from './useDragNumber.ts'
-import { RUN_MS } from './useGesture.ts'
+import { useGesture } from './useGesture.ts'
 
 export type NumberFieldProps = NumberSteps & {
   /** Said by screen readers and shown as a hint. */
@@ -19,7 +19,6 @@ export type NumberFieldProps = NumberSteps & {
   readonly isDisabled?: boolean
   /** `gesture` is the same for all changes that belong to one drag or one run of nudges. */
   readonly onChange: (value: number, gesture: string | undefined) => void
-  readonly onGestureEnd: () => void
 }
 
 /** What is said beside a number, as long as it stays what it was when that was said. */
@@ -27,8 +26,6 @@ type Hint = { readonly says: string; readonly owner: string; readonly value: num
 
 /** What is typed, and how it is done to what was shown when that began. */
 type Draft = { readonly text: string; readonly change: (value: number) => void }
-
-let gestures = 0
 
 /**
  * A number that can be typed, nudged (arrow keys; Shift coarse, Alt fine), dragged sideways, and
@@ -41,10 +38,9 @@ export const NumberField = (props: NumberFieldProps) => {
   const [hint, setHint] = useState<Hint>()
   const [isWrong, setIsWrong] = useState(false)
   const [fineDecimals, setFineDecimals] = useState(props.decimals)
-  const gesture = useRef<string | undefined>(undefined)
+  const gesture = useGesture(label)
   const dragged = useRef({ owner, value })
   const isOver = useRef(false)
-  const run = useRef<ReturnType<typeof setTimeout> | undefined>(undefined)
   const input = useRef<HTMLInputElement>(null)
   const hintId = useId()
   const decimals = Math.max(props.decimals, fineDecimals)
@@ -53,16 +49,6 @@ export const NumberField = (props: NumberFieldProps) => {
   const isStill = hint?.owner === owner && Math.abs(hint.value - value) < 1e-9
   const says = isStill ? hint.says : undefined
 
-  const gestureName = () => {
-    gesture.current ??= `${label} ${gestures++}`
-    return gesture.current
-  }
-  const endGesture = () => {
-    clearTimeout(run.current)
-    if (gesture.current === undefined) return
-    gesture.current = undefined
-    props.onGestureEnd()
-  }
   const settle = () => {
     setDraft(undefined)
     setIsWrong(false)
@@ -80,28 +66,28 @@ export const NumberField = (props: NumberFieldProps) => {
   const resetNumber = () => {
     settle()
     setFineDecimals(props.decimals)
-    endGesture()
+    gesture.end()
     props.onChange(reset, undefined)
   }
   const drag = useDragNumber(
     (steps, times) => {
       if (isDisabled || isOver.current) return
-      if (gesture.current !== undefined && dragged.current.owner !== owner) {
+      if (gesture.isOn() && dragged.current.owner !== owner) {
         isOver.current = true
-        endGesture()
+        gesture.end()
         return
       }
-      const from = gesture.current === undefined ? value : dragged.current.value
+      const from = gesture.isOn() ? dragged.current.value : value
       const to = decimalsFor(props, times)
       const wanted = from + steps * props.step
       const isPast = stopAtLimits(wanted, props, to).at !== undefined
       setFineDecimals(to)
-      const went = change(wanted, to, gestureName())
+      const went = change(wanted, to, gesture.name())
       dragged.current = { owner, value: isPast ? went : wanted }
     },
     () => {
       isOver.current = false
-      endGesture()
+      gesture.end()
     },
   )
 
@@ -120,7 +106,7 @@ export const NumberField = (props: NumberFieldProps) => {
       setHint({ says: 'not a number', owner, value })
       return
     }
-    endGesture()
+    gesture.end()
     setFineDecimals(props.decimals)
     const stopped = stopAtLimits(typed, props, 9)
     settle()
@@ -133,11 +119,10 @@ export const NumberField = (props: NumberFieldProps) => {
     if (direction !== undefined) {
       event.preventDefault()
       event.stopPropagation()
-      clearTimeout(run.current)
       const times = coarseness(event)
       const to = Math.max(decimals, decimalsFor(props, times))
       setFineDecimals(to)
-      change(value + direction * nudgeBy(props, times), to, gestureName())
+      change(value + direction * nudgeBy(props, times), to, gesture.name())
       selectSoon(event.currentTarget)
     } else if (event.key === 'Enter') {
       event.preventDefault()
@@ -178,14 +163,13 @@ export const NumberField = (props: NumberFieldProps) => {
           setDraft(undefined)
           setIsWrong(false)
           setFineDecimals(props.decimals)
-          endGesture()
+          gesture.end()
         }}
         onDoubleClick={resetNumber}
         onKeyDown={onKeyDown}
         onKeyUp={(event) => {
           if (event.key !== 'ArrowUp' && event.key !== 'ArrowDown') return
-          clearTimeout(run.current)
-          run.current = setTimeout(endGesture, RUN_MS)
+          gesture.endSoon()
         }}
         {...drag}
       />

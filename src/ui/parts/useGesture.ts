@@ -3,13 +3,14 @@ import { endGesture } from '../../store/document.ts'
 import { useApp } from '../appContext.ts'
 
 /** Nudges that come sooner after one another are one run, and one step of undo. */
-export const RUN_MS = 600
+const RUN_MS = 600
 
 let gestures = 0
 
 export type Gesture = {
   /** The name under which changes become one undo step, until `end`. */
   readonly name: () => string
+  readonly isOn: () => boolean
   readonly end: () => void
   /** Ends it unless it goes on within a moment: for a run of key presses. */
   readonly endSoon: () => void
@@ -32,6 +33,7 @@ export const useGesture = (label: string): Gesture => {
       held.current ??= `${label} ${gestures++}`
       return held.current
     },
+    isOn: () => held.current !== undefined,
     end,
     endSoon: () => {
       clearTimeout(run.current)

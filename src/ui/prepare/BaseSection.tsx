@@ -3,7 +3,7 @@ import { mapTriple, type Triple } from '../../core/colour/triple.ts'
 import { type FilmBase, PRINT_BASE, type ScanKind, sameBase } from '../../core/film/filmBase.ts'
 import { setReel } from '../../core/job/commands/setReel.ts'
 import type { Reel } from '../../core/job/job.ts'
-import { endGesture, perform } from '../../store/document.ts'
+import { perform } from '../../store/document.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { Choice } from '../parts/Choice.tsx'
 import { NumberField } from '../parts/NumberField.tsx'
@@ -38,7 +38,6 @@ type RowProps = {
   readonly high: number
   readonly owner: string
   readonly onChange: (column: 0 | 1 | 2, value: number, gesture: string | undefined) => void
-  readonly onGestureEnd: () => void
 }
 
 const NumberRow = ({ name, labels, values, resets, onChange, ...rest }: RowProps) => (
@@ -89,7 +88,6 @@ export const BaseSection = ({ reel }: { reel: Reel }) => {
     }
     return perform(store, (job) => setReel(job, reel.id, editReel, label), gesture)
   }
-  const common = { owner: reel.id, onGestureEnd: () => endGesture(store) }
   return (
     <section className="base-section" aria-label="Base">
       <h2>Base</h2>
@@ -124,7 +122,7 @@ export const BaseSection = ({ reel }: { reel: Reel }) => {
                   resets={PRINT_BASE[field]}
                   low={low}
                   high={high}
-                  {...common}
+                  owner={reel.id}
                   onChange={(column, value, gesture) =>
                     change(
                       `${name} ${CHANNELS[column]}`,
@@ -158,7 +156,7 @@ export const BaseSection = ({ reel }: { reel: Reel }) => {
               resets={IDENTITY_MATRIX3[row as 0 | 1 | 2]}
               low={-4}
               high={4}
-              {...common}
+              owner={reel.id}
               onChange={(column, value, gesture) =>
                 change(
                   'Dye restoration',

@@ -51,7 +51,6 @@ export const DyePicking = () => {
             low={0.1}
             high={1}
             onChange={setBestKept}
-            onGestureEnd={() => undefined}
           />
         </div>
       )}

@@ -6,7 +6,7 @@ import {
   type Limits,
   type ToleranceProfile,
 } from '../../core/tolerance/profile.ts'
-import { endGesture, perform } from '../../store/document.ts'
+import { perform } from '../../store/document.ts'
 import { useApp } from '../appContext.ts'
 import { Choice } from '../parts/Choice.tsx'
 import { NumberField } from '../parts/NumberField.tsx'
@@ -78,7 +78,6 @@ export const HouseProfileFields = ({ profile }: { profile: ToleranceProfile }) =
               const edited = end === 0 ? [level, limits[1]] : [limits[0], level]
               change({ [figure]: edited }, 'House profile limits', gesture)
             }}
-            onGestureEnd={() => endGesture(store)}
           />
         )}
       />
@@ -97,7 +96,6 @@ export const HouseProfileFields = ({ profile }: { profile: ToleranceProfile }) =
           onChange={(value, gesture) =>
             change({ area: value / 100 }, 'House profile area', gesture)
           }
-          onGestureEnd={() => endGesture(store)}
         />
       </div>
       <Choice

@@ -7,8 +7,6 @@ import { setSurfaceSetup } from '../../store/surface.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { NumberField } from '../parts/NumberField.tsx'
 
-const noGesture = () => {}
-
 type Field = {
   readonly label: string
   readonly unit: string
@@ -86,7 +84,6 @@ export const SurfaceFields = () => {
             low={low * factor}
             high={high * factor}
             onChange={(value) => setSurfaceSetup(store, (s) => write(s, value / factor))}
-            onGestureEnd={noGesture}
           />
           <span className="dim">{unit}</span>
         </div>
