@@ -33,6 +33,7 @@ export const reelFromFacts = (facts: MediaFacts, answer: CodingAnswer): Reel => 
     startCount: startCount(answer.rate, isDropFrame),
     isDropFrame,
     base: PRINT_BASE,
+    foreign: [],
     media: {
       name: facts.name,
       container: facts.container,

@@ -1,4 +1,6 @@
 import type { Grade } from '../core/colour/grade.ts'
+import type { HandOverFormat } from '../core/formats/handOverFormats.ts'
+import type { Loss } from '../core/formats/loss.ts'
 import type { HeldId } from '../core/job/recordIds.ts'
 import type { Framing } from '../core/picture/framing.ts'
 import type { Coding, Planes } from '../core/picture/planes.ts'
@@ -72,9 +74,9 @@ export type HandOverFile = {
 }
 
 export type HandOver = {
-  readonly format: 'ccc' | 'edl'
+  readonly format: HandOverFormat
   readonly files: readonly HandOverFile[]
-  readonly losses: readonly string[]
+  readonly losses: readonly Loss[]
 }
 
 /** What the screen asks of the program around it. Nothing here throws; problems become notices. */

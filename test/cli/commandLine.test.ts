@@ -250,7 +250,7 @@ describe('reelwright export', () => {
     const edl = join(folder, 'list.edl')
     const first = await reelwright(['export', SAMPLE, '--as', 'ccc', '--out', ccc, '--json'])
     expect(first.status).toBe(0)
-    expect(JSON.parse(first.out).losses.join(' ')).toContain('framing')
+    expect(JSON.stringify(JSON.parse(first.out).losses)).toContain('framing')
     const read = readCcc(readFileSync(ccc, 'utf8'))
     expect(read.ok && read.value).toHaveLength(18)
     const second = await reelwright(['export', SAMPLE, '--as', 'edl', '--out', edl])

@@ -30,6 +30,7 @@ const BASES: Readonly<Record<string, FilmBase>> = {
     clear: [0.25, 0.6, 0.85],
     gamma: [0.6, 0.65, 0.7],
     dyes: DYES,
+    list: null,
   },
 }
 const LAYOUTS: readonly [Layout, number][] = [

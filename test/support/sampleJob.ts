@@ -19,6 +19,7 @@ export const sampleReel = (change: Partial<Reel> = {}): Reel => ({
   startCount: 900_000,
   isDropFrame: false,
   base: PRINT_BASE,
+  foreign: [],
   media: {
     name: 'orlop-1.mov',
     container: 'MOV',

@@ -52,7 +52,7 @@ export const exportCommand = async (
   if (args.value.values.json) terminal.json({ written, losses })
   else {
     for (const target of written) terminal.print(`Wrote ${target}`)
-    for (const loss of losses) terminal.note(`Not carried: ${loss}`)
+    for (const loss of losses) terminal.note(`Not carried: ${loss.says} ${loss.done}`)
   }
   return ok(EXIT.fine)
 }

@@ -1,5 +1,6 @@
 import { applyMatrix3, IDENTITY_MATRIX3, type Matrix3, sameMatrix3 } from '../colour/matrix3.ts'
 import { mapTriple, sameTriple, type Triple, triple } from '../colour/triple.ts'
+import { type ProcessList, sameProcessList } from '../process/processList.ts'
 import { printDensityToSignal, signalToPrintDensity } from './printDensity.ts'
 import {
   NEGATIVE_GAMMA,
@@ -22,6 +23,8 @@ export type FilmBase = {
    * at none. Identity: no restoration.
    */
   readonly dyes: Matrix3
+  /** Steps on the video signal after all that: a scanner's own table, or a look for the whole reel. */
+  readonly list: ProcessList | null
 }
 
 export const PRINT_BASE: FilmBase = {
@@ -29,17 +32,19 @@ export const PRINT_BASE: FilmBase = {
   clear: triple(0),
   gamma: triple(NEGATIVE_GAMMA),
   dyes: IDENTITY_MATRIX3,
+  list: null,
 }
 
 /** Whether a base leaves every colour as it is. */
-export const isPlainBase = ({ scan, dyes }: FilmBase): boolean =>
-  scan === 'print' && sameMatrix3(dyes, IDENTITY_MATRIX3)
+export const isPlainBase = ({ scan, dyes, list }: FilmBase): boolean =>
+  scan === 'print' && sameMatrix3(dyes, IDENTITY_MATRIX3) && list === null
 
 export const sameBase = (a: FilmBase, b: FilmBase): boolean =>
   a.scan === b.scan &&
   sameTriple(a.clear, b.clear) &&
   sameTriple(a.gamma, b.gamma) &&
-  sameMatrix3(a.dyes, b.dyes)
+  sameMatrix3(a.dyes, b.dyes) &&
+  sameProcessList(a.list, b.list)
 
 /**
  * The base stage's first curve of a channel: scanned signal → density over clear film (of a print,

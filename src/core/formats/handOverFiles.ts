@@ -5,16 +5,27 @@ import { lossesCcc } from './ccc/lossesCcc.ts'
 import { writeCcc } from './ccc/writeCcc.ts'
 import { lossesEdl } from './edl/lossesEdl.ts'
 import { writeEdl } from './edl/writeEdl.ts'
-
-export type HandOverFormat = 'ccc' | 'edl'
+import type { HandOverFormat } from './handOverFormats.ts'
+import type { Loss } from './loss.ts'
 
 export type TextFile = { readonly name: string; readonly text: string }
 
 export type HandOverFiles = {
   /** One file, or several where a list must be split. */
   readonly files: readonly TextFile[]
-  /** One sentence for each thing the format cannot carry. */
-  readonly losses: readonly string[]
+  readonly losses: readonly Loss[]
+}
+
+type Writer = (job: Job, reelId: ReelId) => Result<{ readonly files: readonly TextFile[] }>
+
+type Format = {
+  readonly write: Writer
+  readonly losses: (job: Job, reelId: ReelId) => readonly Loss[]
+}
+
+const FORMATS: Readonly<Record<HandOverFormat, Format>> = {
+  ccc: { write: writeCcc, losses: lossesCcc },
+  edl: { write: writeEdl, losses: lossesEdl },
 }
 
 /** A reel's cues in an open format, with the statement of what it cannot carry. */
@@ -23,8 +34,7 @@ export const handOverFiles = (
   reelId: ReelId,
   format: HandOverFormat,
 ): Result<HandOverFiles> => {
-  const written = format === 'ccc' ? writeCcc(job, reelId) : writeEdl(job, reelId)
-  if (!written.ok) return written
-  const losses = format === 'ccc' ? lossesCcc(job, reelId) : lossesEdl(job, reelId)
-  return ok({ files: written.value.files, losses })
+  const { write, losses } = FORMATS[format]
+  const written = write(job, reelId)
+  return written.ok ? ok({ files: written.value.files, losses: losses(job, reelId) }) : written
 }

@@ -32,6 +32,15 @@ export type Media = {
   readonly bytes: number
 }
 
+/** The formats of lists whose own words about a record are kept in the job. */
+export type ForeignFormat = 'cdl' | 'edl' | 'otio'
+
+/**
+ * What lists made elsewhere said of a record that the job has no field for, as JSON text, at most
+ * one of a format. It is written back when the record goes out in that format again.
+ */
+export type Foreign = readonly { readonly format: ForeignFormat; readonly text: string }[]
+
 /** A reel of film and the scan of it. */
 export type Reel = {
   readonly id: ReelId
@@ -45,6 +54,7 @@ export type Reel = {
   /** How the scan becomes video before any grade. */
   readonly base: FilmBase
   readonly media: Media
+  readonly foreign: Foreign
 }
 
 export type AgreementState = 'open' | 'agreed' | 'asked'
@@ -85,6 +95,7 @@ export type Cue = {
   readonly agreement: AgreementState
   /** What was agreed; null unless `agreement` is 'agreed'. */
   readonly agreedLook: AgreedLook | null
+  readonly foreign: Foreign
 }
 
 /** A frame of a reel kept as a reference, as it was graded and framed when it was kept. */

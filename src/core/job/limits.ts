@@ -34,3 +34,12 @@ export const SCENE_LIMIT = 100
 
 /** Held frames of a job. */
 export const MOST_HELD = 500
+
+/** Characters of what another list said of a cue, and of a reel, in one format. */
+export const CUE_FOREIGN_LIMIT = 100_000
+export const REEL_FOREIGN_LIMIT = 8_000_000
+
+/** Steps of a process list, places along a curve, and places along an edge of a cube. */
+export const MOST_STEPS = 32
+export const MOST_CURVE_POINTS = 65_536
+export const MOST_CUBE_POINTS = 65

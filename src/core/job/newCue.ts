@@ -26,4 +26,5 @@ export const newCue = (
   note: '',
   agreement: 'open',
   agreedLook: null,
+  foreign: [],
 })

@@ -1,4 +1,5 @@
 import { useMemo } from 'react'
+import { HAND_OVER_FORMATS } from '../../core/formats/handOverFormats.ts'
 import { cuesOf, jobOf } from '../../store/queries.ts'
 import { standingOf } from '../../store/standing.ts'
 import type { AppState } from '../../store/state.ts'
@@ -18,17 +19,6 @@ const standingText = (state: AppState): string => {
     ...(changed > 0 ? [`${cueCount(changed)} changed since agreed.`] : []),
   ].join('\n')
 }
-
-const TITLES = {
-  ccc: {
-    title: 'Grades as ASC CDL',
-    what: 'An ASC CDL v1.2 collection (.ccc): slope, offset, power and saturation of every cue.',
-  },
-  edl: {
-    title: 'Edit decision list',
-    what: 'Conventional event lines (.edl): where every cue begins and ends, its grade in ASC_SOP and ASC_SAT comments.',
-  },
-} as const
 
 /** What leaves the program: files that others can read, and what each cannot carry. */
 export const HandOver = () => {
@@ -70,7 +60,7 @@ export const HandOver = () => {
 
 const HandOverCard = ({ part }: { part: HandOverPart }) => {
   const { services } = useApp()
-  const { title, what } = TITLES[part.format]
+  const { title, what } = HAND_OVER_FORMATS[part.format]
   return (
     <section aria-label={title}>
       <h2>{title}</h2>
@@ -81,7 +71,9 @@ const HandOverCard = ({ part }: { part: HandOverPart }) => {
       ) : (
         <ul>
           {part.losses.map((loss) => (
-            <li key={loss}>{loss}</li>
+            <li key={loss.subject}>
+              {loss.says} {loss.done}
+            </li>
           ))}
         </ul>
       )}

@@ -27,6 +27,7 @@ const FADED_NEGATIVE: FilmBase = {
     [-0.05, 1.1, -0.1],
     [0, -0.1, 1.4],
   ],
+  list: null,
 }
 
 /** All decoded pictures measured one by one by the reference. */

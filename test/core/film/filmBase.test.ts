@@ -44,6 +44,7 @@ const anyBase: fc.Arbitrary<FilmBase> = fc.record({
   clear: tripleOf(number(10)),
   gamma: tripleOf(number(10, 0.05)),
   dyes: fc.tuple(tripleOf(number(10)), tripleOf(number(10)), tripleOf(number(10))),
+  list: fc.constant(null),
 })
 
 describe('print density', () => {

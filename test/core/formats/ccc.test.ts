@@ -8,6 +8,7 @@ import { writeCcc } from '../../../src/core/formats/ccc/writeCcc.ts'
 import { exactDecimal } from '../../../src/core/formats/decimal.ts'
 import { handOverFiles } from '../../../src/core/formats/handOverFiles.ts'
 import { cuesOfReel } from '../../../src/core/job/cueList.ts'
+import { says } from '../../support/lossWords.ts'
 import { REEL_ID, sampleJob } from '../../support/sampleJob.ts'
 
 const MEDIA = resolve(import.meta.dirname, '../../media/interchange/cdl')
@@ -204,7 +205,7 @@ describe('the statement of what is not carried', () => {
       framing: i === 1 || i === 3 ? { ...cue.framing, zoom: 1.2 } : cue.framing,
     }))
     const made = handOverFiles(job, REEL_ID, 'ccc')
-    const losses = made.ok ? made.value.losses.join('\n') : ''
+    const losses = made.ok ? says(made.value.losses) : ''
     expect(losses).toContain('The framing of cues 2 and 4.')
     expect(losses).toContain('The ramp of cue 3')
     expect(losses).not.toContain('agreement')
@@ -214,8 +215,8 @@ describe('the statement of what is not carried', () => {
       REEL_ID,
       'ccc',
     )
-    expect(odd.ok && odd.value.losses).toContain('Control characters in the note of cue 2.')
+    expect(odd.ok && says(odd.value.losses)).toContain('Control characters in the note of cue 2.')
     const plain = handOverFiles(sampleJob(), REEL_ID, 'ccc')
-    expect(plain.ok && plain.value.losses.join('\n')).not.toMatch(/framing|ramp/u)
+    expect(plain.ok && says(plain.value.losses)).not.toMatch(/framing|ramp/u)
   })
 })

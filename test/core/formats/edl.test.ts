@@ -6,6 +6,7 @@ import { writeEdl } from '../../../src/core/formats/edl/writeEdl.ts'
 import type { Job } from '../../../src/core/job/job.ts'
 import type { ReelId } from '../../../src/core/job/recordIds.ts'
 import { rate } from '../../../src/core/time/rate.ts'
+import { says } from '../../support/lossWords.ts'
 import { readEventLines } from '../../support/readEventLines.ts'
 import { REEL_ID, sampleJob, sampleReel } from '../../support/sampleJob.ts'
 
@@ -94,9 +95,9 @@ describe('edit decision lists', () => {
     }
     const long = titled('Slack water '.repeat(9))
     expect(textOf(long).split('\r\n')[0]).toBe(`TITLE: ${'Slack water '.repeat(9).slice(0, 70)}`)
-    expect(lossesEdl(long, REEL_ID).join('\n')).toContain('The whole title')
+    expect(says(lossesEdl(long, REEL_ID))).toContain('The whole title')
     expect(textOf(titled('')).split('\r\n')[0]).toBe('TITLE: Orlop reel 1')
-    expect(lossesEdl(titled('Orlop'), REEL_ID).join('\n')).not.toContain('title')
+    expect(says(lossesEdl(titled('Orlop'), REEL_ID))).not.toContain('whole title')
   })
 
   it('give reels whose names begin alike names of their own', () => {
@@ -130,7 +131,7 @@ describe('edit decision lists', () => {
   })
 
   it('tell what they cannot carry', () => {
-    const losses = lossesEdl(graded, REEL_ID).join('\n')
+    const losses = says(lossesEdl(graded, REEL_ID))
     expect(losses).toContain('More than six decimals')
     expect(losses).toContain('Letters outside ASCII and line breaks in the note of cue 2.')
     expect(losses).toContain('ORLOP_RE')

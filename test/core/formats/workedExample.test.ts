@@ -40,6 +40,7 @@ it('the worked example of a base in docs/job-format.md is what the program does'
       [0, 1, 0],
       [0, 0.05, 0.95],
     ],
+    list: null,
   } as const
   isPrinted(baseColour([0.5, 0.35, 0.3], base), 'The base')
 })

@@ -29,6 +29,7 @@ describe('the base of a reel', () => {
       clear: fc.oneof(triple, fc.constant(PRINT_BASE.clear)),
       gamma: fc.oneof(triple, fc.constant(PRINT_BASE.gamma)),
       dyes: fc.oneof(fc.tuple(triple, triple, triple), fc.constant(IDENTITY_MATRIX3)),
+      list: fc.constant(null),
     })
     fc.assert(
       fc.property(bases, (base) => {

@@ -1,6 +1,7 @@
 import { type Problem, problem } from '../../base/problem.ts'
 import type { Grade } from '../../colour/grade.ts'
 import type { Cue, HeldFrame, JobInfo, Reel } from '../../job/job.ts'
+import { checkProcessList } from '../../process/checkProcessList.ts'
 import { checkHouseProfiles } from '../../tolerance/checkHouseProfiles.ts'
 import { profileById, unknownTolerance } from '../../tolerance/findProfile.ts'
 
@@ -37,6 +38,9 @@ export const checkJob = (
         }),
       )
     byId.set(reel.id, reel)
+    if (reel.base.list)
+      for (const each of checkProcessList(reel.base.list))
+        problems.push({ ...each, at: { field: `reels.${index}.base.list` } })
   }
   for (const [index, cue] of cues.entries()) {
     const field = (name: string) => ({ field: `cues.${index}.${name}` })
@@ -61,6 +65,10 @@ export const checkJob = (
           `The cue begins at frame ${cue.first}, past the reel's ${reel.frames} frames; move or take it out.`,
           field('first'),
         ),
+      )
+    if (new Set(cue.foreign.map(({ format }) => format)).size < cue.foreign.length)
+      problems.push(
+        problem('conflict', 'A format is there twice; keep one of them.', field('foreign')),
       )
     const place = `${cue.reel} ${cue.first}`
     if (firsts.has(place))

@@ -1,4 +1,5 @@
 import {
+  CUE_FOREIGN_LIMIT,
   GRADE_NAME_LIMIT,
   LARGEST_NUMBER,
   MOST_ALTERNATES,
@@ -12,9 +13,9 @@ import {
  * schema, which can say why. A test holds the two together.
  */
 export const isPlainCue = (value: unknown): boolean => {
-  if (!hasJust(value, 14)) return false
+  if (!hasJust(value, 15)) return false
   const { id, reel, first, ramp, rampShape, boundary, scene, note } = value
-  const { grade, gradeName, alternates, framing, agreement, agreedLook } = value
+  const { grade, gradeName, alternates, framing, agreement, agreedLook, foreign } = value
   return (
     isIdentifier(id) &&
     isIdentifier(reel) &&
@@ -30,12 +31,14 @@ export const isPlainCue = (value: unknown): boolean => {
     isText(note, 4000) &&
     typeof agreement === 'string' &&
     AGREEMENTS.has(agreement) &&
-    (agreedLook === null || isLook(agreedLook))
+    (agreedLook === null || isLook(agreedLook)) &&
+    isForeign(foreign)
   )
 }
 
 const AGREEMENTS = new Set(['open', 'agreed', 'asked'])
 const KINDS = new Set(['start', 'cut', 'dissolve', 'fade-out', 'fade-in', 'dip', 'by-hand'])
+const FOREIGN_FORMATS = new Set(['cdl', 'edl', 'otio'])
 const IDENTIFIER = /^[A-Za-z][A-Za-z0-9_-]{0,63}$/
 
 /** A record with this many keys; that each is the one meant follows from their values. */
@@ -95,3 +98,14 @@ const isAlternates = (value: unknown): boolean =>
 
 const isLook = (value: unknown): boolean =>
   hasJust(value, 2) && isGrade(value.grade) && isFraming(value.framing)
+
+const isForeign = (value: unknown): boolean =>
+  Array.isArray(value) &&
+  value.length <= FOREIGN_FORMATS.size &&
+  value.every(
+    (each) =>
+      hasJust(each, 2) &&
+      typeof each.format === 'string' &&
+      FOREIGN_FORMATS.has(each.format) &&
+      isText(each.text, CUE_FOREIGN_LIMIT),
+  )

@@ -1,27 +1,23 @@
 import * as v from 'valibot'
 import {
+  CUE_FOREIGN_LIMIT,
   GRADE_NAME_LIMIT,
   LARGEST_DENSITY,
   LARGEST_LEVEL,
-  LARGEST_NUMBER,
   MOST_ALTERNATES,
   MOST_HELD,
   MOST_HOUSE_PROFILES,
   NAME_LIMIT,
   PROFILE_NAME_LIMIT,
+  REEL_FOREIGN_LIMIT,
   SCENE_LIMIT,
   SMALLEST_FILM_GAMMA,
   SMALLEST_GAMMA,
 } from '../../job/limits.ts'
 import { JOB_VERSION } from './migrations.ts'
+import { finite, processListSchema, text, triple, wholeFrom } from './schemaParts.ts'
 
-/** What JSON reads as infinite is past the largest number too. */
-const finite = v.pipe(v.number(), v.minValue(-LARGEST_NUMBER), v.maxValue(LARGEST_NUMBER))
-const wholeFrom = (low: number) =>
-  v.pipe(v.number(), v.integer(), v.minValue(low), v.maxValue(Number.MAX_SAFE_INTEGER))
-const text = (limit: number) => v.pipe(v.string(), v.maxLength(limit))
 const identifier = v.pipe(v.string(), v.regex(/^[A-Za-z][A-Za-z0-9_-]{0,63}$/))
-const triple = v.strictTuple([finite, finite, finite])
 const gamma = v.pipe(finite, v.minValue(SMALLEST_GAMMA))
 const gammaTriple = v.strictTuple([gamma, gamma, gamma])
 
@@ -56,6 +52,14 @@ const framingSchema = v.strictObject({
   ),
 })
 
+/** What other lists said, at most once a format (which checkJob sees to). */
+const foreignSchema = (limit: number) =>
+  v.pipe(
+    v.array(v.strictObject({ format: v.picklist(['cdl', 'edl', 'otio']), text: text(limit) })),
+    v.maxLength(3),
+    v.description('What lists made elsewhere said that has no field here, as JSON text.'),
+  )
+
 /** The most cues a job file may hold. */
 export const MOST_CUES = 200_000
 
@@ -84,6 +88,7 @@ export const cueSchema = v.strictObject({
     v.nullable(v.strictObject({ grade: gradeSchema, framing: framingSchema })),
     v.description('What was agreed; null unless agreed.'),
   ),
+  foreign: foreignSchema(CUE_FOREIGN_LIMIT),
 })
 
 const heldSchema = v.strictObject({
@@ -130,6 +135,10 @@ const baseSchema = v.strictObject({
     v.strictTuple([densities, densities, densities]),
     v.description('Dye restoration: 3×3 by rows, on densities.'),
   ),
+  list: v.pipe(
+    v.nullable(processListSchema),
+    v.description('Steps on the signal, after all that.'),
+  ),
 })
 
 const reelSchema = v.strictObject({
@@ -150,6 +159,7 @@ const reelSchema = v.strictObject({
   isDropFrame: v.boolean(),
   base: baseSchema,
   media: mediaSchema,
+  foreign: foreignSchema(REEL_FOREIGN_LIMIT),
 })
 
 const level = v.pipe(v.number(), v.minValue(-LARGEST_LEVEL), v.maxValue(LARGEST_LEVEL))

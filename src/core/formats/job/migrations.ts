@@ -13,7 +13,7 @@ export type Migration = {
 }
 
 /** The version this program writes. */
-export const JOB_VERSION = 4
+export const JOB_VERSION = 5
 
 type AnyRecord = Readonly<Record<string, unknown>>
 
@@ -70,6 +70,14 @@ const withFramings = (file: AnyJobFile, change: (framing: AnyRecord) => unknown)
       }
     : file
 
+const withNoList = (base: unknown): unknown => (isRecord(base) ? { ...base, list: null } : base)
+
+const withoutList = (base: unknown): unknown => {
+  if (!isRecord(base)) return base
+  const { list: _, ...rest } = base
+  return rest
+}
+
 /** Consecutive from version 2 on. */
 export const MIGRATIONS: readonly Migration[] = [
   {
@@ -78,7 +86,7 @@ export const MIGRATIONS: readonly Migration[] = [
     to: 2,
     up: (file) =>
       withInfo(
-        withReels(file, (reel) => ({ ...reel, base: PRINT_BASE })),
+        withReels(file, (reel) => ({ ...reel, base: withoutList(PRINT_BASE) })),
         (info) => ({ ...info, profiles: [] }),
       ),
     down: (file) =>
@@ -98,6 +106,20 @@ export const MIGRATIONS: readonly Migration[] = [
     to: 4,
     up: (file) => ({ ...withCues(file, cueUpTo4), held: [] }),
     down: ({ held: _, ...file }) => withCues(file, cueDownTo3),
+  },
+  {
+    // Version 5 has a process list in a reel's base, and keeps what other lists said.
+    to: 5,
+    up: (file) =>
+      withCues(
+        withReels(file, (reel) => ({ ...reel, base: withNoList(reel.base), foreign: [] })),
+        (cue) => ({ ...cue, foreign: [] }),
+      ),
+    down: (file) =>
+      withCues(
+        withReels(file, ({ foreign: _, base, ...reel }) => ({ ...reel, base: withoutList(base) })),
+        ({ foreign: _, ...cue }) => cue,
+      ),
   },
 ]
 

@@ -1,5 +1,6 @@
 import { problem } from '../../base/problem.ts'
 import { fail, ok, type Result } from '../../base/result.ts'
+import { checkProcessList } from '../../process/checkProcessList.ts'
 import type { LabelledChange } from '../history.ts'
 import type { Job, Reel } from '../job.ts'
 import { LARGEST_DENSITY, NAME_LIMIT, SMALLEST_FILM_GAMMA } from '../limits.ts'
@@ -36,6 +37,8 @@ export const setReel = (
         { field: 'base' },
       ),
     )
+  const [listProblem] = edited.base.list ? checkProcessList(edited.base.list) : []
+  if (listProblem) return fail(listProblem)
   return ok({
     label,
     change: { reels: { added: {}, updated: { [id]: [reel, edited] }, removed: {} } },
