@@ -6,36 +6,37 @@ import { jobOf } from '../store/queries.ts'
 import { INITIAL_STATE, keptBetweenJobs } from '../store/state.ts'
 import type { Services } from '../ui/services.ts'
 import { startAutosave } from './autosave.ts'
+import { pickBaseList } from './baseListDesk.ts'
 import { createCensusDesk } from './censusDesk.ts'
 import { startChecker } from './checker.ts'
 import { startControlSurfaces } from './controlSurfaces.ts'
-import { pickJobFile, pickReelFiles, pickStillFile, saveTextFile } from './files.ts'
+import { pickJobFile, pickReelFiles, pickStillFile, saveFile, saveTextFile } from './files.ts'
 import { createFrameDesk } from './frameDesk.ts'
-import { prepareHandOver } from './handOver.ts'
+import { createHandOverDesk } from './handOver.ts'
 import { createHeldDesk } from './heldDesk.ts'
+import { createImportDesk } from './importDesk.ts'
 import { createInstrumentDesk } from './instrumentDesk.ts'
+import { jobFileName } from './jobFileName.ts'
 import { createMediaDesk } from './mediaDesk.ts'
 import { createPlayer } from './player.ts'
 import { createPreviewDesk } from './previewDesk.ts'
 import { createQuestions } from './questions.ts'
 import { readStillFile } from './readStillFile.ts'
+import { createReportSaving } from './report.ts'
+import { createRescanDesk } from './rescanDesk.ts'
 import { SAMPLE } from './sample.ts'
 import { openShelf } from './shelf.ts'
 import { createShotDesk } from './shotDesk.ts'
 import { createSolveDesk } from './solveDesk.ts'
 import { createStillDesk } from './stillDesk.ts'
+import { createStillSaving } from './stillSaving.ts'
 import { tellError } from './tellError.ts'
 import { createTick } from './tick.ts'
 import { kernelHere } from './worker/kernelHere.ts'
 import { startWorkers } from './workers.ts'
 
-/** A file name from a title: what every file system takes. */
-const fileNameFrom = (title: string): string =>
-  title
-    .normalize('NFKD')
-    .replace(/\p{M}/gu, '')
-    .replace(/[^\w.-]+/gu, '-')
-    .replace(/^-+|-+$/gu, '') || 'job'
+const today = (): string =>
+  new Intl.DateTimeFormat('en-GB', { dateStyle: 'long' }).format(new Date())
 
 /** Puts the program together around its store. */
 export const createServices = (store: AppStore): Services => {
@@ -47,11 +48,22 @@ export const createServices = (store: AppStore): Services => {
   const stills = createStillDesk(store, workers)
   const instruments = createInstrumentDesk(store, workers, desk.frames)
   const shots = createShotDesk(store, workers)
-  const media = createMediaDesk(store, workers, shelf, questions, SAMPLE, () => {
-    stills.forget()
-    held.forget()
-    desk.seek(store.getState().playhead)
-  })
+  const lists = createImportDesk(store)
+  const rescan = createRescanDesk(store, workers.passes)
+  const media = createMediaDesk(
+    store,
+    workers,
+    shelf,
+    questions,
+    SAMPLE,
+    () => {
+      stills.forget()
+      held.forget()
+      desk.seek(store.getState().playhead)
+    },
+    lists.openLists,
+    rescan.ask,
+  )
   const held = createHeldDesk(store, workers, readStillFile)
   const censuses = createCensusDesk(store, kernelHere)
   startChecker(store, workers, censuses)
@@ -79,6 +91,15 @@ export const createServices = (store: AppStore): Services => {
       const file = await pickJobFile()
       if (file) await media.openAny([file])
     },
+    pickList: lists.pickList,
+    pickRescan: async () => {
+      const files = await pickReelFiles()
+      player.pause()
+      shots.stop()
+      await media.openRescan(files)
+    },
+    rescan,
+    pickBaseList: () => pickBaseList(store),
     shelvedJobs: () =>
       shelf.list().catch((error) => {
         tellError(store, error)
@@ -94,11 +115,9 @@ export const createServices = (store: AppStore): Services => {
     saveJobFile: async () => {
       const job = jobOf(store.getState())
       if (!job) return
-      const name = `${fileNameFrom(job.info.job.title)}.reelwright.json`
-      await save(name, writeJob(job), 'application/json')
+      await save(jobFileName(job), writeJob(job), 'application/json')
     },
     answerQuestion: questions.answerQuestion,
-    answerConfirmation: questions.answerConfirmation,
     findShots: shots.findShots,
     stopFinding: shots.stop,
     play: player.play,
@@ -114,10 +133,11 @@ export const createServices = (store: AppStore): Services => {
       const file = await pickStillFile()
       if (file) await held.openStill(file)
     },
+    saveStill: createStillSaving(store, workers, saveFile),
     solve: createSolveDesk(store, workers, censuses, desk.frames, held, player.pause),
     midi: startControlSurfaces(store, () => services),
-    prepareHandOver: () => prepareHandOver(store),
-    saveHandOver: ({ name, text, type }) => save(name, text, type),
+    handOver: createHandOverDesk(store, workers.handOver),
+    saveReport: createReportSaving(store, workers, saveFile, today),
   }
   return services
 }

@@ -45,18 +45,31 @@ const fromInput = (isMany: boolean, accept: string): Promise<readonly File[]> =>
     input.click()
   })
 
-const REEL_TYPES = 'video/*,.mp4,.m4v,.mov,.mkv,.webm,.ts,.m2ts,.png,.tif,.tiff,.avi,.mpg,.mxf'
+const REEL_TYPES = 'video/*,.mp4,.m4v,.mov,.mkv,.webm,.ts,.m2ts,.dpx,.png,.tif,.tiff,.avi,.mpg,.mxf'
 
 /** Asks for the file or files of a reel. None when the person cancels. */
 export const pickReelFiles = (): Promise<readonly File[]> => fromInput(true, REEL_TYPES)
 
 /** Asks for a still picture. */
 export const pickStillFile = async (): Promise<File | undefined> =>
-  (await fromInput(false, '.png,.tif,.tiff,image/png,image/tiff'))[0]
+  (await fromInput(false, '.dpx,.png,.tif,.tiff,image/png,image/tiff'))[0]
 
 /** Asks for a job file. */
 export const pickJobFile = async (): Promise<File | undefined> =>
   (await fromInput(false, '.json,application/json'))[0]
+
+const LIST_TYPES = '.edl,.otio,.cc,.ccc,.cdl,.csv,.clf,.xml,.json,.txt'
+
+/** Asks for a list made elsewhere. */
+export const pickListFile = async (): Promise<File | undefined> =>
+  (await fromInput(false, LIST_TYPES))[0]
+
+/** The same, of one file or several. */
+export const pickListFiles = (): Promise<readonly File[]> => fromInput(true, LIST_TYPES)
+
+/** Asks for a process list. */
+export const pickProcessFile = async (): Promise<File | undefined> =>
+  (await fromInput(false, '.clf,.xml'))[0]
 
 const download = (name: string, blob: Blob): void => {
   const link = document.createElement('a')
@@ -66,14 +79,20 @@ const download = (name: string, blob: Blob): void => {
   setTimeout(() => URL.revokeObjectURL(link.href), 60_000)
 }
 
-/** Saves text under a name the person can change. Returns false when they chose not to. */
-export const saveTextFile = async (name: string, text: string, type: string): Promise<boolean> => {
-  const blob = new Blob([text], { type })
+/**
+ * Saves a file under a name the person can change; it is made once they have said where, as a
+ * picker is shown only soon after a press. Returns false when they chose not to.
+ */
+export const saveFile = async (
+  name: string,
+  make: () => Blob | Promise<Blob>,
+): Promise<boolean> => {
   const { showSaveFilePicker } = window as PickerWindow
   const handle = await fromPicker(
     showSaveFilePicker && (() => showSaveFilePicker.call(window, { suggestedName: name })),
   )
   if (handle === 'cancelled') return false
+  const blob = await make()
   if (handle === 'absent') {
     download(name, blob)
     return true
@@ -83,3 +102,7 @@ export const saveTextFile = async (name: string, text: string, type: string): Pr
   await stream.close()
   return true
 }
+
+/** Saves text under a name the person can change. Returns false when they chose not to. */
+export const saveTextFile = (name: string, text: string, type: string): Promise<boolean> =>
+  saveFile(name, () => new Blob([text], { type }))

@@ -1,15 +1,19 @@
 import { readJob } from '../core/formats/job/readJob.ts'
+import { setReel } from '../core/job/commands/setReel.ts'
 import type { Job, Reel } from '../core/job/job.ts'
 import { newJob } from '../core/job/newJob.ts'
 import { newCueId } from '../core/job/recordIds.ts'
 import type { MediaFacts } from '../media/mediaFacts.ts'
 import type { AppStore } from '../store/appStore.ts'
-import { showJob } from '../store/document.ts'
-import { tellProblems } from '../store/notices.ts'
-import { reelOf } from '../store/queries.ts'
+import { perform, showJob } from '../store/document.ts'
+import { tell, tellProblems } from '../store/notices.ts'
+import { cuesOf, reelOf } from '../store/queries.ts'
 import type { MediaState } from '../store/state.ts'
+import { rescanFacts } from '../work/rescanFacts.ts'
+import { isListFile } from './importDesk.ts'
 import type { Questions } from './questions.ts'
-import { reelFromFacts } from './reelFromFacts.ts'
+import { reelFromFacts, timecodeNotTaken } from './reelFromFacts.ts'
+import type { OpenScan, RescanDesk, Scan } from './rescanDesk.ts'
 import type { Shelf } from './shelf.ts'
 import { tellError } from './tellError.ts'
 import type { Workers } from './workers.ts'
@@ -18,6 +22,8 @@ export type MediaDesk = {
   readonly openReel: (files: readonly File[]) => Promise<void>
   readonly openJobText: (text: string, name: string) => Promise<void>
   readonly openAny: (files: readonly File[]) => Promise<void>
+  /** Opens another scan for the job on screen. */
+  readonly openRescan: (files: readonly File[]) => Promise<void>
   readonly openSample: () => Promise<void>
   readonly openShelved: (key: string) => Promise<void>
   readonly isSample: () => boolean
@@ -34,8 +40,9 @@ const isSameScan = (reel: Reel, facts: MediaFacts): boolean =>
   reel.media.height === facts.height &&
   reel.media.bytes === facts.bytes
 
-/** A scan the workers have open. */
-type OpenScan = { readonly files: readonly File[]; readonly facts: MediaFacts }
+/** How a scan differs from the one a reel was made from. */
+const differenceText = ({ media, frames }: Reel, facts: MediaFacts): string =>
+  `The job was made from ${media.name} with ${frames} frames of ${media.width} × ${media.height}; ${facts.name} has ${facts.frames} frames of ${facts.width} × ${facts.height}. Its cues may fall on other pictures.`
 
 /** Opens reels and jobs, and brings the two together. */
 export const createMediaDesk = (
@@ -45,10 +52,14 @@ export const createMediaDesk = (
   questions: Questions,
   sample: Sample,
   onReady: () => void,
+  openLists: (files: readonly File[]) => Promise<void>,
+  askRescan: RescanDesk['ask'],
 ): MediaDesk => {
   let isSample = false
   /** The scan the workers have open, whether or not a job is on screen with it. */
   let scan: OpenScan | undefined
+  /** The one that was open before another scan took its place. */
+  let earlier: OpenScan | undefined
 
   const media = (state: MediaState): void => store.setState({ media: state })
 
@@ -99,29 +110,78 @@ export const createMediaDesk = (
     const reel = reelFromFacts(facts, answer)
     const key = newKey()
     show(newJob(reel.name, reel, newCueId()), key, false)
+    const says = timecodeNotTaken(facts, reel)
+    if (says !== undefined) tell(store, says)
     ready()
     await shelf.putScan(key, files).catch((error) => tellError(store, error))
   }
 
-  /** Brings the scan of the job on screen back, asking where it is not the same one. */
+  /** The scan a reel was made from, where it is open or this browser has a copy. */
+  const scanOf = async (reel: Reel): Promise<Scan['files'] | undefined> => {
+    if (scan && isSameScan(reel, scan.facts)) return scan.files
+    const { shelfKey } = store.getState()
+    if (shelfKey === undefined) return undefined
+    const kept = await shelf.getScan(shelfKey).catch(() => undefined)
+    const bytes = kept?.reduce((sum, { size }) => sum + size, 0)
+    return bytes === reel.media.bytes ? kept : undefined
+  }
+  /** Another scan for the cues as they are; the reel's particulars follow where every cue fits. */
+  const takeAsItIs = ({ id }: Reel, facts: MediaFacts): void => {
+    const last = cuesOf(store.getState()).at(-1)?.first ?? 0
+    if (last >= facts.frames) return
+    const edit = (before: Reel) => ({ ...before, ...rescanFacts(before, facts) })
+    perform(store, (job) => setReel(job, id, edit, 'Another scan'))
+  }
+  /** Asks whether to use another scan, or to let the cues follow; false where it is not wanted. */
+  const isWanted = async (reel: Reel, before: Scan['files'] | undefined): Promise<boolean> => {
+    if (!scan) return false
+    const { files, facts } = scan
+    const made = before && { files: before, name: reel.media.name }
+    const answer = await askRescan(made, { files, facts }, differenceText(reel, facts))
+    if (answer === 'left') return false
+    if (answer === 'used') takeAsItIs(reel, facts)
+    await workers.passes('open', { files })
+    return true
+  }
+  /** Brings a scan to the job on screen, asking where it is not the one the job was made from. */
   const relink = async (files: readonly File[]): Promise<void> => {
     const reel = reelOf(store.getState())
+    const before = { scan, state: store.getState().media }
+    const made = reel && (await scanOf(reel))
     const facts = await openEverywhere(files)
     if (!facts || !reel) return
     if (!isSameScan(reel, facts)) {
-      const isWanted = await questions.confirm({
-        title: 'This is not the same scan',
-        says: `The job was made from ${reel.media.name} with ${reel.frames} frames of ${reel.media.width} × ${reel.media.height}; ${facts.name} has ${facts.frames} frames of ${facts.width} × ${facts.height}. Its cues may fall on other pictures.`,
-        yes: 'Use it all the same',
-      })
-      if (!isWanted) {
-        media('missing')
+      if (!(await isWanted(reel, made))) {
+        await goBackTo(before.scan, before.state)
         return
       }
+      isSample = false
+      earlier = before.scan
     }
     ready()
     await keepScan(files)
   }
+  /** The scan goes with the reel: undo and redo bring the one back that the reel is of then. */
+  store.subscribe((state, before) => {
+    const [reel, was] = [reelOf(state), reelOf(before)]
+    if (!scan || !reel || !was || reel.media === was.media || state.media !== 'ready') return
+    if (state.shelfKey !== before.shelfKey) return
+    if (isSameScan(reel, scan.facts) || !isSameScan(was, scan.facts)) return
+    const other = earlier
+    if (!other || !isSameScan(reel, other.facts)) {
+      media('missing')
+      return
+    }
+    earlier = scan
+    void openEverywhere(other.files).then(async (facts) => {
+      if (!facts) {
+        media('missing')
+        return
+      }
+      ready()
+      await keepScan(other.files)
+    })
+  })
 
   const keepScan = async (files: readonly File[]): Promise<void> => {
     const { shelfKey } = store.getState()
@@ -130,7 +190,7 @@ export const createMediaDesk = (
   }
 
   /** Where the scan of the job on screen is open already it is not asked for again. */
-  const relinkToOpenScan = async (): Promise<void> => {
+  const relinkToScan = async (): Promise<void> => {
     const reel = reelOf(store.getState())
     if (!scan || !reel || !isSameScan(reel, scan.facts)) return
     ready()
@@ -154,7 +214,14 @@ export const createMediaDesk = (
     return job.ok
   }
   const openJobText = async (text: string, name: string): Promise<void> => {
-    if (showJobText(text, name)) await relinkToOpenScan()
+    if (showJobText(text, name)) await relinkToScan()
+  }
+  const openJobOrReel = async (files: readonly File[]): Promise<void> => {
+    const jobFile = files.find(isJobFile)
+    const reelFiles = files.filter((file) => file !== jobFile)
+    if (!jobFile) await openReel(reelFiles)
+    else if (reelFiles.length === 0) await openJobText(await jobFile.text(), jobFile.name)
+    else if (showJobText(await jobFile.text(), jobFile.name)) await relink(reelFiles)
   }
   const fetchSampleReel = async (): Promise<File> => {
     const response = await fetch(sample.reel)
@@ -164,12 +231,18 @@ export const createMediaDesk = (
     isSample: () => isSample,
     openReel,
     openJobText,
+    openRescan: async (files) => {
+      if (files.length > 0 && reelOf(store.getState())) await relink(files)
+    },
     openAny: async (files) => {
-      const jobFile = files.find(isJobFile)
-      const reelFiles = files.filter((file) => file !== jobFile)
-      if (!jobFile) await openReel(reelFiles)
-      else if (reelFiles.length === 0) await openJobText(await jobFile.text(), jobFile.name)
-      else if (showJobText(await jobFile.text(), jobFile.name)) await relink(reelFiles)
+      const areLists = await Promise.all(files.map(isListFile))
+      const lists = files.filter((_, i) => areLists[i])
+      const others = files.filter((_, i) => !areLists[i])
+      const before = store.getState()
+      if (others.length > 0) await openJobOrReel(others)
+      const { shelfKey } = store.getState()
+      const isOpened = shelfKey !== before.shelfKey || before.media === 'missing'
+      if (lists.length > 0 && (others.length === 0 || isOpened)) await openLists(lists)
     },
     openSample: async () => {
       media('opening')

@@ -1,19 +1,16 @@
 import { likelyCoding } from '../core/job/likelyCoding.ts'
 import type { MediaFacts } from '../media/mediaFacts.ts'
 import type { AppStore } from '../store/appStore.ts'
-import type { CodingAnswer, Confirmation } from '../store/state.ts'
+import type { CodingAnswer } from '../store/state.ts'
 
 /** Puts questions to the person by way of the store, and waits for the answers. */
 export type Questions = {
   readonly coding: (facts: MediaFacts) => Promise<CodingAnswer | undefined>
-  readonly confirm: (confirmation: Confirmation) => Promise<boolean>
   readonly answerQuestion: (answer: CodingAnswer | undefined) => void
-  readonly answerConfirmation: (isYes: boolean) => void
 }
 
 export const createQuestions = (store: AppStore): Questions => {
   let answerCoding: ((answer: CodingAnswer | undefined) => void) | undefined
-  let answerConfirm: ((isYes: boolean) => void) | undefined
   return {
     coding: (facts) => {
       const isVideo = facts.layout !== 'rgb'
@@ -35,21 +32,10 @@ export const createQuestions = (store: AppStore): Questions => {
         answerCoding = resolve
       })
     },
-    confirm: (confirmation) => {
-      store.setState({ confirmation })
-      return new Promise((resolve) => {
-        answerConfirm = resolve
-      })
-    },
     answerQuestion: (answer) => {
       store.setState({ question: undefined })
       answerCoding?.(answer)
       answerCoding = undefined
-    },
-    answerConfirmation: (isYes) => {
-      store.setState({ confirmation: undefined })
-      answerConfirm?.(isYes)
-      answerConfirm = undefined
     },
   }
 }

@@ -1,9 +1,10 @@
 import { PRINT_BASE } from '../core/film/filmBase.ts'
 import type { Reel } from '../core/job/job.ts'
 import { newReelId } from '../core/job/recordIds.ts'
-import { nominalFramesPerSecond, type Rate } from '../core/time/rate.ts'
-import { canDropFrames } from '../core/time/timecode.ts'
+import { framesPerSecond, nominalFramesPerSecond, type Rate } from '../core/time/rate.ts'
+import { canDropFrames, formatTimecode, parseTimecode } from '../core/time/timecode.ts'
 import type { MediaFacts } from '../media/mediaFacts.ts'
+import { sequenceParts } from '../media/numberedFiles.ts'
 import type { CodingAnswer } from '../store/state.ts'
 
 /** A reel usually starts at ten hours (common practice, no published source). */
@@ -18,21 +19,42 @@ const startCount = (rate: Rate, isDropFrame: boolean): number => {
   return START_HOUR * 3600 * nominal - dropped
 }
 
+/** How a reel is counted: from where, and whether frames are dropped. */
+type Counting = Pick<Reel, 'startCount' | 'isDropFrame'>
+
+/**
+ * Counting by the timecode a file states, in drop-frame counting where the rate has one and the
+ * label is none of those it leaves out. What the rate cannot have is not taken over.
+ */
+const countingOf = (stated: string | undefined, rate: Rate): Counting => {
+  const usual = canDropFrames(rate)
+  for (const isDropFrame of new Set([usual, false])) {
+    const count = stated === undefined ? undefined : parseTimecode(stated, rate, isDropFrame)
+    if (count?.ok) return { startCount: count.value, isDropFrame }
+  }
+  return { startCount: startCount(rate, usual), isDropFrame: usual }
+}
+
 /** A file's name for people; a file that is all extension keeps it. */
 const withoutExtension = (name: string): string => name.replace(/(?<=.)\.[^.]+$/u, '')
 
+/** A reel's name from that of its scan; of a sequence, what comes before the numbers. */
+const reelName = (name: string): string => {
+  const before = sequenceParts(name)?.before.replace(/[\s._-]+$/u, '')
+  return before || withoutExtension(name)
+}
+
 /** A reel of the job, from what the file states and what the person answered. */
 export const reelFromFacts = (facts: MediaFacts, answer: CodingAnswer): Reel => {
-  const isDropFrame = canDropFrames(answer.rate)
+  const { scanHint, startTimecode } = facts
   return {
     id: newReelId(),
-    name: withoutExtension(facts.name),
+    name: reelName(facts.name),
     gauge: '16mm',
     rate: answer.rate,
     frames: facts.frames,
-    startCount: startCount(answer.rate, isDropFrame),
-    isDropFrame,
-    base: PRINT_BASE,
+    ...countingOf(startTimecode, answer.rate),
+    base: scanHint ? { ...PRINT_BASE, scan: scanHint } : PRINT_BASE,
     foreign: [],
     media: {
       name: facts.name,
@@ -51,4 +73,15 @@ export const reelFromFacts = (facts: MediaFacts, answer: CodingAnswer): Reel => 
       bytes: facts.bytes,
     },
   }
+}
+
+/** What the person is told where a file's timecode could not be taken over; undefined where it was. */
+export const timecodeNotTaken = (
+  { name, startTimecode }: MediaFacts,
+  { startCount, rate, isDropFrame }: Reel,
+): string | undefined => {
+  const start = formatTimecode(startCount, rate, isDropFrame)
+  return startTimecode === undefined || start.replace(';', ':') === startTimecode
+    ? undefined
+    : `${name} begins at ${startTimecode}, which is no timecode at ${Number(framesPerSecond(rate).toFixed(3))} frames a second; the reel is counted from ${start}.`
 }

@@ -207,7 +207,10 @@ export const createSolveDesk = (
         const solved = await workers.solve('restoreDye', args, { signal })
         if (!solved.ok) return foundNone(solved.problems)
         return {
-          says: restoredDyeWords(solved.value),
+          says: [
+            ...restoredDyeWords(solved.value),
+            ...(reel.base.list ? ['All this is read before the base list, which stays.'] : []),
+          ],
           change: {
             kind: 'base',
             reel: reel.id,

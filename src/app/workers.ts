@@ -1,4 +1,5 @@
 import type { FromPreview, PreviewPort, ToPreview } from '../render/previewMessages.ts'
+import type { HandOverCalls } from '../work/handOverCalls.ts'
 import type { InstrumentCalls } from '../work/instrumentCalls.ts'
 import type { ReelCalls } from '../work/reelCalls.ts'
 import { type Caller, createCaller } from '../work/rpc.ts'
@@ -17,12 +18,28 @@ export type Workers = {
   readonly preview: PreviewPort<ToPreview, FromPreview>
   /** Looks for grades and bases that do what is asked of them. */
   readonly solve: Caller<SolveCalls>
+  /** Writes what is handed over; started when it is first asked for something. */
+  readonly handOver: Caller<HandOverCalls>
 }
 
 const reelWorker = (name: string): Caller<ReelCalls> =>
   createCaller<ReelCalls>(
     new Worker(new URL('./worker/reelWorker.ts', import.meta.url), { type: 'module', name }),
   )
+
+/** A worker that is started by its first call. */
+const handOverWorker = (): Caller<HandOverCalls> => {
+  let started: Caller<HandOverCalls> | undefined
+  return (name, args, options) => {
+    started ??= createCaller<HandOverCalls>(
+      new Worker(new URL('./worker/handOverWorker.ts', import.meta.url), {
+        type: 'module',
+        name: 'hand-over',
+      }),
+    )
+    return started(name, args, options)
+  }
+}
 
 export const startWorkers = (): Workers => ({
   screen: reelWorker('screen'),
@@ -44,4 +61,5 @@ export const startWorkers = (): Workers => ({
       name: 'solve',
     }),
   ),
+  handOver: handOverWorker(),
 })

@@ -6,7 +6,10 @@ import { CHECK_USAGE, checkCommand } from './commands/check.ts'
 import { CUES_USAGE, cuesCommand } from './commands/cues.ts'
 import { EXPORT_USAGE, exportCommand } from './commands/exportList.ts'
 import { GRADE_USAGE, gradeColourCommand } from './commands/gradeColour.ts'
+import { IMPORT_USAGE, importCommand } from './commands/importFiles.ts'
 import { SERVE_USAGE, serveCommand } from './commands/serve.ts'
+import { STILL_USAGE, stillCommand } from './commands/still.ts'
+import { VALIDATE_USAGE, validateCommand } from './commands/validate.ts'
 import { EXIT, type ExitStatus, exitStatusOf } from './exitStatus.ts'
 import { processTerminal, type Terminal } from './terminal.ts'
 
@@ -20,8 +23,11 @@ type Command = { readonly usage: string; readonly run: CommandFunction }
 const COMMANDS: Readonly<Record<string, Command>> = {
   cues: { usage: CUES_USAGE, run: cuesCommand },
   check: { usage: CHECK_USAGE, run: checkCommand },
+  import: { usage: IMPORT_USAGE, run: importCommand },
   export: { usage: EXPORT_USAGE, run: exportCommand },
+  validate: { usage: VALIDATE_USAGE, run: validateCommand },
   grade: { usage: GRADE_USAGE, run: gradeColourCommand },
+  still: { usage: STILL_USAGE, run: stillCommand },
   serve: { usage: SERVE_USAGE, run: serveCommand },
 }
 

@@ -25,6 +25,9 @@ const placeText = ({ at }: Problem): string => {
   return parts.length > 0 ? ` (${parts.join(', ')})` : ''
 }
 
+/** What a problem says and where it is. */
+export const problemText = (problem: Problem): string => `${problem.says}${placeText(problem)}`
+
 export const processTerminal = (): Terminal => {
   const { stdout, stderr } = process
   const clearPace = () => {
@@ -35,7 +38,7 @@ export const processTerminal = (): Terminal => {
     json: (value) => void stdout.write(`${JSON.stringify(value)}\n`),
     problems: (problems) => {
       clearPace()
-      for (const problem of problems) stderr.write(`${problem.says}${placeText(problem)}\n`)
+      for (const problem of problems) stderr.write(`${problemText(problem)}\n`)
     },
     note: (text) => {
       clearPace()

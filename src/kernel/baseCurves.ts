@@ -28,7 +28,7 @@ const fillCurve = (table: Float32Array, span: Span, curve: (x: number) => number
   }
 }
 
-/** The curves of the last base, at fixed addresses, made when the base changes. */
+/** The curves of the last base before its list, at fixed addresses, made when they change. */
 export type BaseCurves = {
   readonly settings: (base: FilmBase) => Settings
 }
@@ -53,7 +53,8 @@ export const baseCurves = (module: KernelModule, memory: KernelMemory): BaseCurv
   return {
     settings: (base) => {
       const hasDyes = !sameMatrix3(base.dyes, IDENTITY_MATRIX3)
-      if (!held || !sameBase(held, base)) fill(base, hasDyes)
+      const film = { ...base, list: null }
+      if (!held || !sameBase(held, film)) fill(film, hasDyes)
       const [[dyeRR, dyeRG, dyeRB], [dyeGR, dyeGG, dyeGB], [dyeBR, dyeBG, dyeBB]] = base.dyes
       const [curveOfR, curveOfG, curveOfB] = firsts as [number, number, number]
       const [lastCurveOfR, lastCurveOfG, lastCurveOfB] = lasts as [number, number, number]

@@ -54,6 +54,8 @@ export const SETTING_NAMES = [
   'gradedG',
   'gradedB',
   'hasBase',
+  'hasFilm',
+  'processAt',
   'hasDyes',
   'curveOfR',
   'curveOfG',

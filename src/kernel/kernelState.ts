@@ -3,12 +3,14 @@ import { type CodeLevels, codeLevels } from './codeLevels.ts'
 import { type KernelMemory, kernelMemory } from './kernelMemory.ts'
 import type { KernelModule } from './kernelModule.ts'
 import { type PowerTables, powerTables } from './powerTables.ts'
+import { type ProcessPrograms, processPrograms } from './processProgram.ts'
 
 /** What the calls of one kernel share. */
 export type KernelState = {
   readonly module: KernelModule
   readonly powers: PowerTables
   readonly bases: BaseCurves
+  readonly lists: ProcessPrograms
   readonly codes: CodeLevels
   /** The memory above what is kept, all of it free: every call starts anew. */
   memory(): KernelMemory
@@ -29,6 +31,7 @@ export const kernelState = (module: KernelModule): KernelState => {
     module,
     powers,
     bases,
+    lists: processPrograms(),
     codes,
     memory: () => {
       count++

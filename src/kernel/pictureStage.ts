@@ -1,6 +1,6 @@
 import { assert } from '../core/base/assert.ts'
 import { IDENTITY_GRADE } from '../core/colour/grade.ts'
-import { isPlainBase } from '../core/film/filmBase.ts'
+import { isPlainBase, isPlainFilm } from '../core/film/filmBase.ts'
 import {
   type FramingMap,
   framingMap,
@@ -74,7 +74,7 @@ const turnSettings = (map: FramingMap | undefined): Settings => ({
 export const pictureStage = (
   module: KernelModule,
   memory: KernelMemory,
-  { powers, bases, codes }: Pick<KernelState, 'powers' | 'bases' | 'codes'>,
+  { powers, bases, lists, codes }: Pick<KernelState, 'powers' | 'bases' | 'lists' | 'codes'>,
   { planes, coding, grade, framing }: KernelInput,
 ): PictureStage => {
   const { width, height, layout, samples } = planes
@@ -104,6 +104,8 @@ export const pictureStage = (
   const columnFractions = memory.take(tableColumns * 4)
   const rowPlaces = memory.take(framed ? height * 16 : 0)
   const turnedRows = takeRows(turned ? height : 0)
+  const program = base?.list ? lists.of(base.list) : undefined
+  const processAt = program ? memory.take(program.length) : 0
   return {
     bands,
     begin: (buffer) => {
@@ -111,6 +113,8 @@ export const pictureStage = (
       applySettings(module, {
         ...gradeSettings(planes, coding, base ? IDENTITY_GRADE : grade),
         hasBase: base !== undefined,
+        hasFilm: base !== undefined && !isPlainFilm(base),
+        processAt,
         ...(base
           ? { ...bases.settings(base), ...gradeAfterBase(grade) }
           : codes.settings(planes, coding.range, grade)),
@@ -147,6 +151,7 @@ export const pictureStage = (
           outside: -MARGIN,
         })
       }
+      if (program) new Uint8Array(buffer, processAt).set(program)
       module.beginPicture()
     },
     load: (buffer, band) => {

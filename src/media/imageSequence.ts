@@ -4,9 +4,11 @@ import type { Planes } from '../core/picture/planes.ts'
 import { type Frame, frame } from '../core/time/frame.ts'
 import { decodePng } from './decodePng.ts'
 import { decodeTiff } from './decodeTiff.ts'
+import { decodeDpx } from './dpx/decodeDpx.ts'
+import { dpxFacts, type PictureFacts } from './dpx/dpxFacts.ts'
 import type { FrameSource } from './frameSource.ts'
 import { MediaError } from './mediaError.ts'
-import { numberedName, orderNumbered } from './numberedFiles.ts'
+import { orderNumbered, sequenceName } from './numberedFiles.ts'
 import { createPlanesCache } from './planesCache.ts'
 import { closedSource, emptyFile, noFrame, unknownFile, unreadPicture } from './refusals.ts'
 import { sniffContainer } from './sniffContainer.ts'
@@ -18,18 +20,30 @@ export type PictureFile = {
   readonly load: () => Promise<Uint8Array>
 }
 
+/** PNG and TIFF state neither rate nor range. */
+const NO_FACTS: PictureFacts = { rate: undefined, range: undefined, pixelAspect: 1 }
+
 const CACHE_BYTES = 128 * 2 ** 20
 
-const decodePicture = async (
-  bytes: Uint8Array,
-  name: string,
-): Promise<Result<{ readonly kind: 'PNG' | 'TIFF'; readonly planes: Planes }>> => {
+type DecodedPicture = {
+  readonly kind: 'PNG' | 'TIFF' | 'DPX'
+  readonly planes: Planes
+  readonly facts: PictureFacts
+}
+
+const decodePicture = async (bytes: Uint8Array, name: string): Promise<Result<DecodedPicture>> => {
   if (bytes.length === 0) return fail(emptyFile(name))
   const kind = sniffContainer(bytes)
+  if (kind === 'DPX') {
+    const picture = decodeDpx(bytes, name)
+    if (!picture.ok) return picture
+    const { header, planes } = picture.value
+    return ok({ kind, planes, facts: dpxFacts(header) })
+  }
   if (kind !== 'PNG' && kind !== 'TIFF')
     return fail(kind ? unreadPicture(name, kind) : unknownFile(name))
   const planes = await (kind === 'PNG' ? decodePng(bytes, name) : decodeTiff(bytes, name))
-  return planes.ok ? ok({ kind, planes: planes.value }) : planes
+  return planes.ok ? ok({ kind, planes: planes.value, facts: NO_FACTS }) : planes
 }
 
 const loadPicture = async (file: PictureFile): ReturnType<typeof decodePicture> => {
@@ -49,17 +63,9 @@ const loadPicture = async (file: PictureFile): ReturnType<typeof decodePicture> 
 const isAlike = (a: Planes, b: Planes): boolean =>
   a.width === b.width && a.height === b.height && a.depth === b.depth
 
-/** A name for a whole sequence, such as `reel_####.png`. */
-const sequenceName = (files: readonly PictureFile[]): string => {
-  const [first] = files
-  if (!first || files.length === 1) return first?.name ?? ''
-  const { before, after } = numberedName(first.name)
-  return `${before}####${after}`
-}
-
 /**
- * Numbered pictures as a reel: PNG or TIFF, 8 or 16 bits, all of one size and depth. One picture
- * is a reel of one frame. The rate and the range are not stated by such files.
+ * Numbered pictures as a reel: PNG or TIFF of 8 or 16 bits, or DPX, all of one size and depth. One
+ * picture is a reel of one frame. Rate and range are stated by DPX only, and then by the first.
  */
 export const openImageSequence = async (
   given: readonly PictureFile[],
@@ -71,11 +77,12 @@ export const openImageSequence = async (
   if (!firstFile) return fail(problem('missing', 'There is no picture to open.'))
   const first = await loadPicture(firstFile)
   if (!first.ok) return first
-  const { kind, planes } = first.value
+  const { kind, planes, facts } = first.value
+  const { pixelAspect, ...stated } = facts
   const cache = createPlanesCache(CACHE_BYTES)
   cache.put(frame(0), planes)
 
-  const name = sequenceName(files)
+  const name = files.length === 1 ? firstFile.name : sequenceName(firstFile.name)
   let isClosed = false
   const read = async (wanted: Frame): Promise<Planes> => {
     if (isClosed) throw new MediaError(closedSource(name))
@@ -103,13 +110,12 @@ export const openImageSequence = async (
       codec: kind,
       width: planes.width,
       height: planes.height,
-      displayAspect: planes.width / planes.height,
+      displayAspect: (pixelAspect * planes.width) / planes.height,
       depth: planes.depth,
       layout: 'rgb',
       frames: files.length,
-      rate: undefined,
       matrix: 'bt709',
-      range: undefined,
+      ...stated,
       bytes: files.reduce((sum, file) => sum + file.bytes, 0),
     },
     read,

@@ -19,4 +19,8 @@ export type MediaFacts = {
   readonly matrix: MatrixName | undefined
   readonly range: RangeName | undefined
   readonly bytes: number
+  /** What the file says its levels are, where it says that they are printing density. */
+  readonly scanHint?: 'printing-density'
+  /** Timecode of the first frame, hours:minutes:seconds:frames, where the file states one. */
+  readonly startTimecode?: string
 }

@@ -26,6 +26,23 @@ export const numberedName = (name: string): NumberedName => {
   }
 }
 
+/** What stands in a sequence's name for the numbers of its pictures. */
+const ANY_NUMBER = '####'
+
+/** A name for a whole sequence, such as `reel_####.png`, from that of one of its pictures. */
+export const sequenceName = (name: string): string => {
+  const { before, after } = numberedName(name)
+  return `${before}${ANY_NUMBER}${after}`
+}
+
+/** What the pictures of a sequence have in common, from its name; undefined of any other name. */
+export const sequenceParts = (name: string): Pick<NumberedName, 'before' | 'after'> | undefined => {
+  const at = name.lastIndexOf(ANY_NUMBER)
+  return at < 0
+    ? undefined
+    : { before: name.slice(0, at), after: name.slice(at + ANY_NUMBER.length) }
+}
+
 const SHOWN = 5
 
 const several = (names: readonly string[]): Result<never> =>

@@ -1,7 +1,7 @@
 import { type Problem, problem } from '../core/base/problem.ts'
 
 const WHAT_TO_DO =
-  'Convert it to an image sequence (PNG or TIFF, 16 bit), or use the command line with ffmpeg installed.'
+  'Read it at the command line, which uses ffmpeg, or convert it to an image sequence (DPX, or PNG or TIFF of 16 bits).'
 
 /** A container known by name that has no reader here, and the codec inside where it is known. */
 export const unreadContainer = (file: string, container: string, codec?: string): Problem =>
@@ -17,7 +17,7 @@ export const unreadContainer = (file: string, container: string, codec?: string)
 export const unreadPicture = (file: string, kind: string): Problem =>
   problem(
     'cannot-decode',
-    `${file} is ${kind}, which is not read here. Convert it to PNG or TIFF.`,
+    `${file} is ${kind}, which is not read here. Convert it to DPX, PNG or TIFF.`,
     {
       file,
     },
@@ -51,7 +51,7 @@ export const noPictures = (file: string, container: string): Problem =>
 export const unknownFile = (file: string): Problem =>
   problem(
     'unknown-format',
-    `${file} is not a video or picture that can be read here. Give a video (MP4, MOV, MKV, WebM, TS), or PNG or TIFF pictures.`,
+    `${file} is not a video or picture that can be read here. Give a video (MP4, MOV, MKV, WebM, TS), or DPX, PNG or TIFF pictures.`,
     { file },
   )
 

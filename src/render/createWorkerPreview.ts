@@ -1,5 +1,6 @@
 import type { Problem } from '../core/base/problem.ts'
 import type { Planes } from '../core/picture/planes.ts'
+import { createListSender } from '../core/process/sentLists.ts'
 import {
   type FromPreview,
   framesOf,
@@ -28,6 +29,7 @@ export const createWorkerPreview = (
   port: PreviewPort<ToPreview, FromPreview>,
 ): ((canvas: HTMLCanvasElement, troubles: PreviewTroubles) => ScreenPreview) => {
   const listeners = new Map<number, (message: FromPreview) => void>()
+  const withLists = createListSender()
   let nextId = 0
   port.addEventListener('message', ({ data }) => listeners.get(data.id)?.(data))
 
@@ -46,10 +48,8 @@ export const createWorkerPreview = (
       })
       sent = needed
       const named = withFrames(view, (planes) => needed.indexOf(planes))
-      port.postMessage(
-        { kind: 'draw', id, frames, drawing: { width, height, mayShrink, coding, view: named } },
-        [],
-      )
+      const lean = withLists({ width, height, mayShrink, coding, view: named })
+      port.postMessage({ kind: 'draw', id, frames, drawing: lean }, [])
     }
     listeners.set(id, (message) => {
       if (message.kind === 'problems') onProblems(message.problems)

@@ -1,12 +1,13 @@
 import { type DisplaySpace, displayMatrix } from '../core/colour/displaySignal.ts'
 import { LUMA_WEIGHTS } from '../core/colour/lumaWeights.ts'
 import { IDENTITY_MATRIX3, sameMatrix3 } from '../core/colour/matrix3.ts'
-import { isPlainBase, PRINT_BASE } from '../core/film/filmBase.ts'
+import { isPlainFilm, PRINT_BASE } from '../core/film/filmBase.ts'
 import { framingMap } from '../core/picture/framing.ts'
 import type { Coding, MatrixName } from '../core/picture/planes.ts'
 import { createFloatTarget, type FloatTarget } from './floatTarget.ts'
 import type { GlProgram } from './glProgram.ts'
 import { createGradedShelf } from './gradedShelf.ts'
+import { createListShelf, type ListTexture } from './listShelf.ts'
 import { boxOfArea, fitInside, type PixelBox, shownAspect, wipeColumn } from './pixelBox.ts'
 import { createPlaneShelf } from './planeTextures.ts'
 import {
@@ -76,16 +77,22 @@ const displayDefines = (display: DisplaySpace, matrix: MatrixName): readonly str
       ? ['TO_SRGB']
       : ['TO_PRIMARIES']
 
-const baseDefines = ({ base = PRINT_BASE }: Coding): readonly string[] =>
-  isPlainBase(base) ? [] : ['HAS_BASE']
+const baseDefines = (
+  { base = PRINT_BASE }: Coding,
+  list: ListTexture | undefined,
+): readonly string[] => [...(isPlainFilm(base) ? [] : ['HAS_FILM']), ...(list ? [list.define] : [])]
 
 export const createPreviewMachine = (gl: WebGL2RenderingContext): PreviewMachine => {
   const programs = createProgramSet(gl)
   const textures = createPlaneShelf(gl)
+  const lists = createListShelf(gl)
+  const listOf = ({ base }: Coding): ListTexture | undefined =>
+    base?.list ? lists.of(base.list) : undefined
   const graded = createGradedShelf(gl, (target, picture) => {
     target.begin(picture.planes.width, picture.planes.height)
-    const program = programs.of(GRADE_FRAGMENT, baseDefines(picture.coding))
-    readPlanes(gl, program, textures.of(picture.planes), picture)
+    const list = listOf(picture.coding)
+    const program = programs.of(GRADE_FRAGMENT, baseDefines(picture.coding, list))
+    readPlanes(gl, program, textures.of(picture.planes), list, picture)
     gl.drawArrays(gl.TRIANGLES, 0, 3)
   })
   let apart: readonly [FloatTarget, FloatTarget] | undefined
@@ -133,10 +140,11 @@ export const createPreviewMachine = (gl: WebGL2RenderingContext): PreviewMachine
       gl.clear(gl.COLOR_BUFFER_BIT)
     }
     gl.viewport(box.x, lowerEdge(surface, box), box.width, box.height)
+    const list = isDirect ? listOf(coding) : undefined
     const fragment = isDirect ? DIRECT_FRAGMENT : SHOW_FRAGMENT
     const program = programs.of(fragment, [
       ...displayDefines(display, coding.matrix),
-      ...(isDirect ? baseDefines(coding) : []),
+      ...(isDirect ? baseDefines(coding, list) : []),
       ...(isDirect && !pass.isMoving ? ['HAS_TAPS'] : []),
     ])
     const { place } = program
@@ -144,7 +152,7 @@ export const createPreviewMachine = (gl: WebGL2RenderingContext): PreviewMachine
       program.use()
       picture.bind(0)
       gl.uniform1i(place('graded'), 0)
-    } else readPlanes(gl, program, textures.of(planes), side)
+    } else readPlanes(gl, program, textures.of(planes), list, side)
     gl.uniform1i(place('taps'), taps)
     gl.uniform2f(place('pictureSize'), width, height)
     const { xx, xy, yx, yy, offsetX, offsetY, open } = map
@@ -245,7 +253,7 @@ export const createPreviewMachine = (gl: WebGL2RenderingContext): PreviewMachine
     draw,
     dispose: () => {
       freeApart()
-      for (const part of [programs, textures, graded]) part.dispose()
+      for (const part of [programs, textures, lists, graded]) part.dispose()
     },
   }
 }

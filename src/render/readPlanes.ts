@@ -5,15 +5,20 @@ import { PRINT_BASE } from '../core/film/filmBase.ts'
 import { NEGATIVE_GAMMA } from '../core/film/printingDensity.ts'
 import { chromaHeight, chromaWidth } from '../core/picture/planes.ts'
 import type { GlProgram } from './glProgram.ts'
+import type { ListTexture } from './listShelf.ts'
 import type { PlaneTextures } from './planeTextures.ts'
 import type { Side } from './previewView.ts'
 import { SCANS } from './shaders.ts'
 
-/** Gives a grading program, which is then in use, its planes, their coding with its base, and the grade. */
+/**
+ * Gives a grading program, which is then in use, its planes, their coding with its base and the
+ * base's list, and the grade.
+ */
 export const readPlanes = (
   gl: WebGL2RenderingContext,
   { use, place }: GlProgram,
   textures: PlaneTextures,
+  list: ListTexture | undefined,
   { planes, coding, grade }: Pick<Side, 'planes' | 'coding' | 'grade'>,
 ): void => {
   const { width, height, layout, depth } = planes
@@ -24,6 +29,8 @@ export const readPlanes = (
   gl.uniform1i(place('first'), 0)
   gl.uniform1i(place('second'), 1)
   gl.uniform1i(place('third'), 2)
+  list?.bind(3)
+  if (list) gl.uniform1i(place('listTexels'), 3)
   gl.uniform2i(place('chromaSize'), chromaWidth(layout, width), chromaHeight(layout, height))
   const isHalfWide = layout === '420' || layout === '422'
   gl.uniform2i(place('isSubsampled'), Number(isHalfWide), Number(layout === '420'))

@@ -1,4 +1,5 @@
 import type { Planes } from '../core/picture/planes.ts'
+import { createListReceiver } from '../core/process/sentLists.ts'
 import { createPreview, type Preview } from './createPreview.ts'
 import {
   type FromPreview,
@@ -34,6 +35,7 @@ export const servePreview = (
   nextFrame: (then: () => void) => void,
 ): void => {
   const attached = new Map<number, Attached>()
+  const whole = createListReceiver()
 
   /** Does something for a canvas; what is thrown there is told. */
   const guarded = (id: number, run: () => void): void => {
@@ -76,7 +78,8 @@ export const servePreview = (
     }
     port.postMessage({ kind: 'drawn', id }, [])
   }
-  const take = ({ id, frames, drawing }: ToPreview & { readonly kind: 'draw' }): void => {
+  const take = ({ id, frames, drawing: lean }: ToPreview & { readonly kind: 'draw' }): void => {
+    const drawing = whole(lean)
     const own = attached.get(id)
     if (!own) return
     const named = frames.map((sent) =>

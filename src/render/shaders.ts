@@ -1,3 +1,5 @@
+import { LIST_FUNCTIONS } from './listShader.ts'
+
 /** Every pass draws one triangle that covers the target. */
 export const COVER_VERTEX = `#version 300 es
 void main() {
@@ -9,8 +11,8 @@ void main() {
 export const SCANS = { print: 0, 'printing-density': 1, negative: 2 } as const
 
 /**
- * A fragment with some of its parts switched on: HAS_BASE the base stage, HAS_TAPS several samples
- * a pixel, TO_SRGB and TO_PRIMARIES what a display is sent. A branch at run time would cost its
+ * A fragment with some of its parts switched on: HAS_FILM the base before its list, LIST_STEPS the
+ * list, HAS_TAPS several samples a pixel, TO_SRGB and TO_PRIMARIES what a display is sent. A branch at run time would cost its
  * whole arithmetic where graphics are drawn by software.
  */
 export const withDefines = (fragment: string, defines: readonly string[]): string =>
@@ -81,14 +83,14 @@ vec3 decoded(float y, vec2 chroma) {
   return y + vec3(toRgb.x * c.y, toRgb.y * c.x + toRgb.z * c.y, toRgb.w * c.x);
 }
 
-#ifdef HAS_BASE
+#ifdef HAS_FILM
 uniform int scan;          // see SCANS
 uniform vec3 clearDensity;
 uniform vec3 filmGamma;
 uniform mat3 dyes;
 
 // The numbers are those of core/film/printDensity.ts and printingDensity.ts.
-vec3 based(vec3 x) {
+vec3 filmed(vec3 x) {
   vec3 density = dyes * (scan == ${SCANS['printing-density']}
     ? (1023.0 * x - 95.0) * 0.002
     : -2.4 * log2(max(x, 0.001)) / log2(10.0) - clearDensity);
@@ -101,8 +103,10 @@ vec3 based(vec3 x) {
   return mix(curved, 4.5 * light, lessThan(light, vec3(0.018)));
 }
 #else
-vec3 based(vec3 x) { return x; }
+vec3 filmed(vec3 x) { return x; }
 #endif
+${LIST_FUNCTIONS}
+vec3 based(vec3 x) { return listed(filmed(x)); }
 
 vec3 graded(vec3 x) {
   vec3 v = lift + (gain - lift) * x;

@@ -1,12 +1,31 @@
 import { codingOf } from '../core/job/codingOf.ts'
 import { cueEnd } from '../core/job/cueList.ts'
 import type { Cue, Reel } from '../core/job/job.ts'
+import type { ProcessList } from '../core/process/processList.ts'
 import type { Frame } from '../core/time/frame.ts'
 import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 import type { Verdict } from '../core/tolerance/verdict.ts'
 import { shownGrade } from './proposal.ts'
 import { cueIndex, cuesOf, profileOf, reelOf } from './queries.ts'
 import type { AppState, LiveVerdict } from './state.ts'
+
+const listNumbers = new WeakMap<ProcessList, number>()
+let lists = 0
+
+/** A number for each list there was: its own text may be megabytes, and there is a key a cue. */
+const listNumber = (list: ProcessList): number => {
+  const known = listNumbers.get(list)
+  if (known !== undefined) return known
+  listNumbers.set(list, ++lists)
+  return lists
+}
+
+/** How a reel's scan is read, as it stands in a key. */
+const codingKey = (reel: Reel) => {
+  const coding = codingOf(reel)
+  const { list } = reel.base
+  return list ? { ...coding, base: { ...reel.base, list: listNumber(list) } } : coding
+}
 
 /** What a cue's verdict depends on, as text: the same text means the same verdict. */
 const checkKey = (
@@ -21,7 +40,7 @@ const checkKey = (
   const from = cue.ramp > 0 && previous ? [previous.grade, previous.framing] : []
   const ramp = cue.ramp > 0 ? [cue.ramp, cue.rampShape] : []
   const own = [cue.first, end, ramp, cue.grade, cue.framing]
-  return JSON.stringify([reel.id, name, bytes, codingOf(reel), tolerance, own, from])
+  return JSON.stringify([reel.id, name, bytes, codingKey(reel), tolerance, own, from])
 }
 
 type HeldKey = {
@@ -89,7 +108,7 @@ export const censusKeyOf = (state: AppState, cue: Cue): string | undefined => {
   if (held?.end === end && held.reel === reel) return held.key
   const { name, bytes } = reel.media
   const own = [cue.first, end, cue.ramp, cue.framing]
-  const key = JSON.stringify([reel.id, name, bytes, codingOf(reel), ...own])
+  const key = JSON.stringify([reel.id, name, bytes, codingKey(reel), ...own])
   censusKeys.set(cue, { end, reel, key })
   return key
 }

@@ -12,12 +12,15 @@ import type { Rate } from '../core/time/rate.ts'
 import type { PictureLevels } from '../core/tolerance/pictureLevels.ts'
 import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 import type { Clipboard } from './clipboard.ts'
+import type { Importing } from './importing.ts'
 import { INITIAL_INSTRUMENTS, type InstrumentSettings } from './instrumentSettings.ts'
 import { INITIAL_LEDGER, type LedgerView } from './ledgerView.ts'
 import { type LookBook, NO_LOOKS } from './lookBook.ts'
 import { INITIAL_POINTING, type Pointing } from './pointing.ts'
 import { INITIAL_PREFERENCES, type Preferences } from './preferences.ts'
+import type { ProcessOffer } from './processOffer.ts'
 import type { Proposal } from './proposal.ts'
+import type { Rescan } from './rescan.ts'
 import { INITIAL_SURFACE, type Surface } from './surface.ts'
 import { NO_VERDICTS, type VerdictBook } from './verdictBook.ts'
 import { INITIAL_VIEW, type View } from './view.ts'
@@ -29,7 +32,7 @@ export type Step = 'prepare' | 'rehearse' | 'hand-over'
 export type Sheet = 'grade' | 'framing' | 'cue'
 
 /** What lies over the bench, or is open to be typed in, by a command. */
-export type Opened = 'settings' | 'commands' | 'go-to' | 'match-to'
+export type Opened = 'settings' | 'commands' | 'go-to' | 'match-to' | 'save-frame'
 
 export type Playback = {
   readonly isPlaying: boolean
@@ -72,13 +75,6 @@ export type CodingAnswer = {
   readonly matrix: MatrixName
   readonly range: RangeName
   readonly rate: Rate
-}
-
-/** A plain question with a yes and a no. */
-export type Confirmation = {
-  readonly title: string
-  readonly says: string
-  readonly yes: string
 }
 
 export type MediaState = 'none' | 'opening' | 'ready' | 'missing'
@@ -126,6 +122,12 @@ export type AppState = {
   readonly plotColumn: GradeColumn
   /** A change that is shown but not kept yet. */
   readonly proposal: Proposal | undefined
+  /** A list made elsewhere that is looked at before it is taken. */
+  readonly importing: Importing | undefined
+  /** A process list that waits to be given a place. */
+  readonly processOffer: ProcessOffer | undefined
+  /** Another scan of the reel that waits to be used, followed or left. */
+  readonly rescan: Rescan | undefined
   /** What is being dragged or nudged now; pictures are drawn coarsely until it rests. */
   readonly gesture: string | undefined
   /** Cues that have been under the line on this computer. */
@@ -149,7 +151,6 @@ export type AppState = {
   readonly notice: Notice | undefined
   /** Asked of the person when a reel is opened; answered through the services. */
   readonly question: CodingQuestion | undefined
-  readonly confirmation: Confirmation | undefined
 }
 
 export const INITIAL_STATE: AppState = {
@@ -173,6 +174,9 @@ export const INITIAL_STATE: AppState = {
   carriedParts: GRADE_PARTS,
   plotColumn: 'all',
   proposal: undefined,
+  importing: undefined,
+  processOffer: undefined,
+  rescan: undefined,
   gesture: undefined,
   looked: new Set(),
   looks: NO_LOOKS,
@@ -187,7 +191,6 @@ export const INITIAL_STATE: AppState = {
   isReference: false,
   notice: undefined,
   question: undefined,
-  confirmation: undefined,
 }
 
 /** What outlives a job: the person's own settings, and what this browser can do. */

@@ -1,10 +1,14 @@
 import { type App, AppContext, useAppState } from './appContext.ts'
 import { Bench } from './bench/Bench.tsx'
 import { ProposalBar } from './bench/ProposalBar.tsx'
+import { SaveFrameDialog } from './bench/SaveFrameDialog.tsx'
 import { useCommandKeys } from './commands/useCommandKeys.ts'
 import { HandOver } from './handover/HandOver.tsx'
 import { CommandList } from './header/CommandList.tsx'
 import { Header } from './header/Header.tsx'
+import { ImportDialog } from './import/ImportDialog.tsx'
+import { ProcessDialog } from './import/ProcessDialog.tsx'
+import { RescanDialog } from './import/RescanDialog.tsx'
 import { FindingBar } from './ledger/FindingBar.tsx'
 import { Ledger } from './ledger/Ledger.tsx'
 import { NoticeBar } from './parts/NoticeBar.tsx'
@@ -13,7 +17,6 @@ import { Hints } from './settings/Hints.tsx'
 import { SettingsDialog } from './settings/SettingsDialog.tsx'
 import { useTextSize } from './settings/useTextSize.ts'
 import { CodingDialog } from './start/CodingDialog.tsx'
-import { ConfirmDialog } from './start/ConfirmDialog.tsx'
 import { StartScreen } from './start/StartScreen.tsx'
 import { useFileDrop } from './start/useFileDrop.ts'
 import { useFocusLedger } from './start/useFocusLedger.ts'
@@ -24,9 +27,12 @@ export const AppView = ({ app }: { app: App }) => (
   <AppContext value={app}>
     <Screen />
     <CodingDialog />
-    <ConfirmDialog />
     <CommandList />
     <SettingsDialog />
+    <SaveFrameDialog />
+    <ImportDialog />
+    <ProcessDialog />
+    <RescanDialog />
     <NoticeBar />
   </AppContext>
 )

@@ -1,6 +1,8 @@
 import type { Grade } from '../core/colour/grade.ts'
 import type { HandOverFormat } from '../core/formats/handOverFormats.ts'
-import type { Loss } from '../core/formats/loss.ts'
+import type { PreparedFormat } from '../core/formats/prepareFormat.ts'
+import type { StillStage } from '../core/formats/stillFileName.ts'
+import type { StillFormat } from '../core/formats/stillFormats.ts'
 import type { HeldId } from '../core/job/recordIds.ts'
 import type { Framing } from '../core/picture/framing.ts'
 import type { Coding, Planes } from '../core/picture/planes.ts'
@@ -66,17 +68,43 @@ export type ShelvedJob = {
   readonly at: number
 }
 
-/** One file to hand over, and what it cannot carry. */
-export type HandOverFile = {
-  readonly name: string
-  readonly text: string
-  readonly type: string
+/** What is handed over: prepared format by format, and written when it is saved. */
+export type HandOverDesk = {
+  /** Tells of each format which files there would be and what it loses. */
+  readonly prepare: (onPart: (part: PreparedFormat) => void, signal: AbortSignal) => Promise<void>
+  readonly saveFile: (format: HandOverFormat, name: string) => Promise<void>
+  /** All files of a format in one .zip. */
+  readonly saveFormat: (format: HandOverFormat) => Promise<void>
+  /** The statement of losses as plain text. */
+  readonly saveStatement: () => Promise<void>
+  /** The job, every list and the statement in one .zip; `onFormat` tells which is being written. */
+  readonly saveWhole: (onFormat: (format: HandOverFormat) => void) => Promise<void>
 }
 
-export type HandOver = {
-  readonly format: HandOverFormat
-  readonly files: readonly HandOverFile[]
-  readonly losses: readonly Loss[]
+/** How the frame under the line is saved as a picture file. */
+export type StillChoice = { readonly stage: StillStage; readonly format: StillFormat }
+
+/** What a report is to have in it; `onProgress` tells in words how far it is. */
+export type ReportOptions = {
+  readonly wantsChecksum: boolean
+  readonly onProgress: (words: string) => void
+  readonly signal: AbortSignal
+}
+
+/** What can be done with another scan of the reel that was opened. */
+export type RescanChoices = {
+  /** Uses it with the cues where they are. */
+  readonly use: () => void
+  /** Goes back to the scan before. */
+  readonly leave: () => void
+  /** Looks for the pictures of each cue on it. */
+  readonly follow: () => Promise<void>
+  /** Asks for the list the reel was cut anew by, and lets the cues follow that. */
+  readonly followList: () => Promise<void>
+  readonly stop: () => void
+  /** Does what was found, as one step of the history. */
+  readonly apply: () => void
+  readonly saveReport: () => Promise<void>
 }
 
 /** What the screen asks of the program around it. Nothing here throws; problems become notices. */
@@ -87,12 +115,18 @@ export type Services = {
   readonly openSample: () => Promise<void>
   readonly pickReel: () => Promise<void>
   readonly pickJob: () => Promise<void>
+  /** Asks for a list made elsewhere and lays it over the job to be looked at. */
+  readonly pickList: () => Promise<void>
+  /** Asks for a process list and puts it into the base of the reel. */
+  readonly pickBaseList: () => Promise<void>
+  /** Asks for another scan or cut of the reel on screen, whose cues are to stay. */
+  readonly pickRescan: () => Promise<void>
+  readonly rescan: RescanChoices
   readonly shelvedJobs: () => Promise<readonly ShelvedJob[]>
   readonly openShelved: (key: string) => Promise<void>
   readonly closeJob: () => Promise<void>
   readonly saveJobFile: () => Promise<void>
   readonly answerQuestion: (answer: CodingAnswer | undefined) => void
-  readonly answerConfirmation: (isYes: boolean) => void
 
   readonly findShots: () => Promise<void>
   readonly stopFinding: () => void
@@ -111,12 +145,15 @@ export type Services = {
   readonly held: HeldPictures
   /** Asks for a picture file and opens it as a reference for this session. */
   readonly openStill: () => Promise<void>
+  /** Saves the frame under the line as a picture file; resolves once that is done or left. */
+  readonly saveStill: (choice: StillChoice) => Promise<void>
   /** Look for a change and show it, to be kept or left. */
   readonly solve: Solvers
 
   /** MIDI control surfaces: turning them on asks the browser, which may ask the person. */
   readonly midi: { readonly turnOn: () => Promise<void>; readonly turnOff: () => void }
 
-  readonly prepareHandOver: () => readonly HandOver[]
-  readonly saveHandOver: (file: HandOverFile) => Promise<void>
+  readonly handOver: HandOverDesk
+  /** Saves the report of the reel; resolves once that is done, refused or stopped. */
+  readonly saveReport: (options: ReportOptions) => Promise<void>
 }

@@ -6,7 +6,7 @@ export const STRINGS = {
     openReel: 'Open a reel…',
     openJob: 'Open a job…',
     openSample: 'Open the sample reel',
-    drop: 'or drop a file here: a video, a numbered PNG or TIFF sequence, or a job',
+    drop: 'or drop a file here: a video, a numbered DPX, PNG or TIFF sequence, or a job',
     kept: 'Kept in this browser',
     nothingLeaves: 'Everything stays on this computer. Nothing is uploaded.',
     opening: 'Opening the reel…',

@@ -1,14 +1,21 @@
 import type { Result } from '../core/base/result.ts'
 import type { CensusData } from '../core/census/censusData.ts'
 import type { CueLook } from '../core/census/cueLook.ts'
+import type { FoundStretch } from '../core/conform/reconformPlan.ts'
+import type { ReelPrints } from '../core/conform/reelPrints.ts'
 import type { Coding, Planes } from '../core/picture/planes.ts'
 import type { Still } from '../core/picture/still.ts'
+import type { FramePictures, ScanChecksum } from '../core/report/reportFacts.ts'
 import type { Frame } from '../core/time/frame.ts'
 import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 import type { Verdict } from '../core/tolerance/verdict.ts'
+import type { EncodedStill } from '../media/encodeStill.ts'
 import type { MediaFacts } from '../media/mediaFacts.ts'
 import type { CueCheck } from './checkTolerance.ts'
 import type { ShotNews, ShotsFound } from './findShots.ts'
+import type { PicturesRequest } from './framePictures.ts'
+import type { StillFileRequest } from './makeStillFile.ts'
+import type { Pace } from './pace.ts'
 import type { PlayedFrame, PlayPlan } from './playRange.ts'
 
 export type StillRequest = {
@@ -50,6 +57,24 @@ export type ReelCalls = {
   }
   readonly read: { readonly args: Frame; readonly progress: never; readonly answer: Planes }
   readonly still: { readonly args: StillRequest; readonly progress: never; readonly answer: Still }
+  /** A whole frame as a picture file. */
+  readonly stillFile: {
+    readonly args: StillFileRequest
+    readonly progress: never
+    readonly answer: EncodedStill
+  }
+  /** Pictures of a frame for a report. */
+  readonly pictures: {
+    readonly args: PicturesRequest
+    readonly progress: never
+    readonly answer: FramePictures
+  }
+  /** The checksum of the scan that is open; progress is the bytes done. */
+  readonly checksum: {
+    readonly args: undefined
+    readonly progress: number
+    readonly answer: ScanChecksum
+  }
   /** Begins a run of frames and ends the one before; the frames come by `playNext`. */
   readonly play: { readonly args: PlayPlan; readonly progress: never; readonly answer: undefined }
   readonly playNext: {
@@ -62,6 +87,18 @@ export type ReelCalls = {
     readonly args: undefined
     readonly progress: ShotNews
     readonly answer: ShotsFound
+  }
+  /** What finds the reel's pictures again on another scan of it. */
+  readonly fingerprint: {
+    readonly args: undefined
+    readonly progress: Pace
+    readonly answer: ReelPrints
+  }
+  /** The stretches of a reel that another scan or cut of it shows; no reel need be open. */
+  readonly findStretches: {
+    readonly args: { readonly old: ReelPrints; readonly fresh: ReelPrints }
+    readonly progress: never
+    readonly answer: readonly FoundStretch[]
   }
   readonly checkCue: {
     readonly args: CheckRequest

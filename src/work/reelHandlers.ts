@@ -3,6 +3,8 @@ import { ok, type Result } from '../core/base/result.ts'
 import { buildCensus } from '../core/census/buildCensus.ts'
 import { censusBuffers } from '../core/census/censusData.ts'
 import { lookBuffers, lookOfCensus, lookOfTally } from '../core/census/lookOfCensus.ts'
+import { findStretches } from '../core/conform/findStretches.ts'
+import { printBuffers } from '../core/conform/reelPrints.ts'
 import type { Planes } from '../core/picture/planes.ts'
 import type { Frame } from '../core/time/frame.ts'
 import type { Kernel } from '../kernel/kernel.ts'
@@ -11,10 +13,14 @@ import { MediaError } from '../media/mediaError.ts'
 import { createPlanesCache } from '../media/planesCache.ts'
 import { checkCue, checkFrames } from './checkTolerance.ts'
 import { findShots } from './findShots.ts'
+import { framePictures } from './framePictures.ts'
 import { makeStill } from './makeStill.ts'
+import { makeStillFile } from './makeStillFile.ts'
 import { type PlayedFrame, playRange } from './playRange.ts'
+import { fingerprintReel } from './reconformScan.ts'
 import type { ReelCalls } from './reelCalls.ts'
 import type { Handlers } from './rpc.ts'
+import { scanChecksum } from './scanChecksum.ts'
 
 /** Bytes of frames that are measured more than once. */
 const MOST_AGAIN = 96 * 2 ** 20
@@ -27,6 +33,7 @@ export const reelHandlers = (
   loadKernel: () => Promise<Kernel>,
 ): Handlers<ReelCalls> => {
   let source: FrameSource | undefined
+  let openFiles: readonly File[] = []
   let playing: { frames: AsyncGenerator<PlayedFrame>; stop: AbortController } | undefined
 
   const opened = (): FrameSource => {
@@ -54,6 +61,7 @@ export const reelHandlers = (
       source?.close()
       again.clear()
       source = result.value
+      openFiles = files
       return ok(source.facts)
     },
     read: (wanted) => opened().read(wanted),
@@ -62,6 +70,14 @@ export const reelHandlers = (
       transfer(still.rgb.buffer)
       return still
     },
+    stillFile: async (request, { transfer }) => {
+      const made = await makeStillFile(await opened().read(request.frame), request)
+      transfer(made.bytes.buffer)
+      return made
+    },
+    pictures: async (request) =>
+      framePictures(await opened().read(request.frame), await loadKernel(), request),
+    checksum: (_, { progress, signal }) => scanChecksum(openFiles, progress, signal),
     play: (plan) => {
       stop()
       const controller = new AbortController()
@@ -74,6 +90,12 @@ export const reelHandlers = (
     },
     stop,
     findShots: (_, { progress, signal }) => findShots(opened(), progress, signal),
+    fingerprint: async (_, { progress, signal, transfer }) => {
+      const prints = await fingerprintReel(opened(), progress, signal)
+      transfer(...printBuffers(prints))
+      return prints
+    },
+    findStretches: ({ old, fresh }) => findStretches(old, fresh),
     checkCue: async (
       { check, coding, profile, wantsCensus, wantsLook },
       { progress, signal, transfer },

@@ -1,7 +1,9 @@
+import { createListReceiver, createListSender } from '../core/process/sentLists.ts'
+
 /**
  * Typed calls to a worker: request and answer, progress on the way, cancelling by AbortSignal.
  * A worker serves a map of handlers; a client calls them by name. An error crosses as its message
- * (and its problem, where it carries one).
+ * (and its problem, where it carries one). Process lists in what crosses cross once.
  */
 
 /** The calls a worker offers: argument, progress and answer of each. */
@@ -62,6 +64,8 @@ const problemOf = (error: unknown): unknown =>
 /** Answers the calls that come in on `port`. */
 export const serveCalls = <Calls extends CallMap>(port: Port, handlers: Handlers<Calls>): void => {
   const running = new Map<number, AbortController>()
+  const lean = createListSender()
+  const whole = createListReceiver()
   const answer = async (id: number, name: string, args: unknown): Promise<void> => {
     const controller = new AbortController()
     running.set(id, controller)
@@ -69,7 +73,7 @@ export const serveCalls = <Calls extends CallMap>(port: Port, handlers: Handlers
     const post = (message: FromWorker) => {
       const transfer = moving
       moving = []
-      port.postMessage(message, transfer)
+      port.postMessage(lean(message), transfer)
     }
     try {
       const handler = handlers[name]
@@ -89,7 +93,7 @@ export const serveCalls = <Calls extends CallMap>(port: Port, handlers: Handlers
   }
   port.addEventListener('message', ({ data }: MessageEvent<ToWorker>) => {
     if (data.kind === 'cancel') running.get(data.id)?.abort()
-    else void answer(data.id, data.name, data.args)
+    else void answer(data.id, data.name, whole(data.args))
   })
 }
 
@@ -113,8 +117,11 @@ type Waiting = {
 
 export const createCaller = <Calls extends CallMap>(port: Port): Caller<Calls> => {
   const waiting = new Map<number, Waiting>()
+  const lean = createListSender()
+  const whole = createListReceiver()
   let nextId = 0
-  port.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
+  port.addEventListener('message', ({ data: sent }: MessageEvent<FromWorker>) => {
+    const data = whole(sent)
     const call = waiting.get(data.id)
     if (!call) return
     if (data.kind === 'progress') {
@@ -134,7 +141,7 @@ export const createCaller = <Calls extends CallMap>(port: Port): Caller<Calls> =
       }
       const id = nextId++
       waiting.set(id, { resolve, reject, onProgress })
-      port.postMessage({ kind: 'call', id, name, args } satisfies ToWorker, [])
+      port.postMessage({ kind: 'call', id, name, args: lean(args) } satisfies ToWorker, [])
       signal?.addEventListener(
         'abort',
         () => {

@@ -1,13 +1,15 @@
 import { expect, it, vi } from 'vitest'
 import { createMediaDesk } from '../../src/app/mediaDesk.ts'
 import type { Questions } from '../../src/app/questions.ts'
+import type { RescanDesk } from '../../src/app/rescanDesk.ts'
 import type { Shelf } from '../../src/app/shelf.ts'
 import type { Workers } from '../../src/app/workers.ts'
 import { ok } from '../../src/core/base/result.ts'
 import { writeJob } from '../../src/core/formats/job/writeJob.ts'
 import type { MediaFacts } from '../../src/media/mediaFacts.ts'
 import { createAppStore } from '../../src/store/appStore.ts'
-import { jobOf } from '../../src/store/queries.ts'
+import { redo, undo } from '../../src/store/document.ts'
+import { jobOf, reelOf } from '../../src/store/queries.ts'
 import { sampleJob, sampleReel } from '../support/sampleJob.ts'
 
 const JOB_TEXT = writeJob(sampleJob())
@@ -32,7 +34,6 @@ const desk = (answers: { readonly isWanted?: boolean; readonly isAnswered?: bool
     return ok(factsOf(file))
   }
   const workers = { screen: open, passes: async () => ok(0), stills: async () => ok(0) }
-  const confirm = vi.fn(async () => answers.isWanted ?? false)
   const coding = vi.fn(async (facts: MediaFacts) =>
     answers.isAnswered === false
       ? undefined
@@ -40,19 +41,23 @@ const desk = (answers: { readonly isWanted?: boolean; readonly isAnswered?: bool
   )
   const putScan = vi.fn(async () => undefined)
   const onReady = vi.fn()
+  const openLists = vi.fn(async () => undefined)
+  const askRescan = vi.fn<RescanDesk['ask']>(async () => (answers.isWanted ? 'used' : 'left'))
   const media = createMediaDesk(
     store,
     workers as unknown as Workers,
-    { putScan } as unknown as Shelf,
-    { confirm, coding } as unknown as Questions,
+    { putScan, getScan: async () => undefined } as unknown as Shelf,
+    { coding } as unknown as Questions,
     { reel: '', reelName: '', job: '' },
     onReady,
+    openLists,
+    askRescan,
   )
-  return { store, media, opened, confirm, coding, putScan, onReady }
+  return { store, media, opened, coding, putScan, onReady, openLists, askRescan }
 }
 
 it('a job whose scan is open already does not ask for it again', async () => {
-  const { store, media, opened, confirm, putScan, onReady } = desk()
+  const { store, media, opened, askRescan, putScan, onReady } = desk()
   await media.openJobText(JOB_TEXT, 'orlop.json')
   expect(store.getState().media).toBe('missing')
   await media.openReel([SCAN])
@@ -60,7 +65,7 @@ it('a job whose scan is open already does not ask for it again', async () => {
   await media.openJobText(JOB_TEXT, 'orlop.json')
   expect(store.getState().media).toBe('ready')
   expect(opened).toEqual([SCAN])
-  expect(confirm).not.toHaveBeenCalled()
+  expect(askRescan).not.toHaveBeenCalled()
   expect(putScan).toHaveBeenLastCalledWith(store.getState().shelfKey, [SCAN])
   expect(onReady).toHaveBeenCalledTimes(2)
 })
@@ -101,4 +106,57 @@ it('a reel that is not wanted after all leaves the open one on screen', async ()
   expect(store.getState().media).toBe('ready')
   expect(jobOf(store.getState())).toEqual(sampleJob())
   expect(opened).toEqual([SCAN, OTHER, SCAN])
+})
+
+const LIST = new File(['TITLE: ORLOP'], 'orlop.edl')
+
+it('a list that is dropped on a job goes to be looked at, and the job and its scan stay', async () => {
+  const { store, media, opened, openLists } = desk()
+  await media.openAny([SCAN, new File([JOB_TEXT], 'orlop.json')])
+  await media.openAny([LIST])
+  expect(openLists).toHaveBeenCalledExactlyOnceWith([LIST])
+  expect(opened).toEqual([SCAN])
+  expect(jobOf(store.getState())).toEqual(sampleJob())
+})
+
+it('a reel and a list dropped together are opened one after the other', async () => {
+  const { store, media, openLists } = desk()
+  openLists.mockImplementation(async () => {
+    expect(store.getState().media).toBe('ready')
+  })
+  await media.openAny([LIST, OTHER])
+  expect(openLists).toHaveBeenCalledExactlyOnceWith([LIST])
+})
+
+it('where the reel dropped with it is not wanted, the list is not laid over another job', async () => {
+  const { media, openLists } = desk({ isAnswered: false })
+  await media.openAny([SCAN, new File([JOB_TEXT], 'orlop.json')])
+  await media.openAny([LIST, OTHER])
+  expect(openLists).not.toHaveBeenCalled()
+})
+
+it('another scan of the reel on screen is asked about while the old one can still be read', async () => {
+  const { store, media, opened, askRescan } = desk()
+  await media.openAny([SCAN, new File([JOB_TEXT], 'orlop.json')])
+  await media.openRescan([OTHER])
+  expect(askRescan.mock.calls[0]?.[0]).toEqual({ files: [SCAN], name: 'orlop-1.mov' })
+  expect(askRescan.mock.calls[0]?.[2]).toContain('other.mov has 1000 frames')
+  expect(opened).toEqual([SCAN, OTHER, SCAN])
+  expect(store.getState().media).toBe('ready')
+  expect(jobOf(store.getState())).toEqual(sampleJob())
+})
+
+it('used all the same, it is the scan of the reel; undo and redo bring the right one with them', async () => {
+  const { store, media, opened, askRescan, putScan } = desk()
+  askRescan.mockResolvedValue('used')
+  await media.openAny([SCAN, new File([JOB_TEXT], 'orlop.json')])
+  await media.openRescan([OTHER])
+  expect(reelOf(store.getState())?.media.name).toBe('other.mov')
+  expect(putScan).toHaveBeenLastCalledWith(store.getState().shelfKey, [OTHER])
+  undo(store)
+  await vi.waitFor(() => expect(store.getState().media).toBe('ready'))
+  expect(jobOf(store.getState())).toEqual(sampleJob())
+  redo(store)
+  await vi.waitFor(() => expect(store.getState().media).toBe('ready'))
+  expect(opened).toEqual([SCAN, OTHER, SCAN, OTHER])
 })

@@ -12,6 +12,7 @@ import { checkKeyOf } from '../../src/store/checkKey.ts'
 import { perform, showJob, undo } from '../../src/store/document.ts'
 import { currentCue } from '../../src/store/queries.ts'
 import type { StillRequest } from '../../src/work/reelCalls.ts'
+import { MADE_LISTS } from '../support/madeLists.ts'
 import { REEL_ID, sampleJob } from '../support/sampleJob.ts'
 
 const planes: Planes = {
@@ -41,8 +42,11 @@ const opened = (): { store: AppStore; workers: Workers; asked: Coding[] } => {
 const edit = (store: AppStore, change: (reel: Reel) => Reel): boolean =>
   perform(store, (job) => setReel(job, REEL_ID, change))
 
+const list = MADE_LISTS['a matrix'] ?? null
+
 const CHANGES: readonly (readonly [string, (reel: Reel) => Reel])[] = [
   ['base', (reel) => ({ ...reel, base: { ...PRINT_BASE, scan: 'negative' } })],
+  ['list of the base', (reel) => ({ ...reel, base: { ...PRINT_BASE, list } })],
   ['matrix', (reel) => ({ ...reel, media: { ...reel.media, matrix: 'bt601' } })],
   ['range', (reel) => ({ ...reel, media: { ...reel.media, range: 'full' } })],
 ]
@@ -71,6 +75,19 @@ it.each(CHANGES)('another %s makes picture, stills and verdicts anew', async (_,
   undo(store)
   expect(desk.frames.current()?.coding).toEqual(before?.coding)
   expect(cue && checkKeyOf(store.getState(), cue)).toBe(key)
+})
+
+it('another list of the base has another verdict, and one that comes back its own again', () => {
+  const { store } = opened()
+  const lists = ['a matrix', 'a curve of 4,096 places', 'a matrix'].map((name) => MADE_LISTS[name])
+  const keys = lists.map((each) => {
+    edit(store, (reel) => ({ ...reel, base: { ...PRINT_BASE, list: each ?? null } }))
+    const cue = currentCue(store.getState())
+    return cue && checkKeyOf(store.getState(), cue)
+  })
+  expect(keys[0]).not.toBe(keys[1])
+  expect(keys[2]).toBe(keys[0])
+  expect(keys[1]?.length).toBeLessThan(1000)
 })
 
 it('another name of the reel makes nothing anew, and the same reel no undo step', async () => {

@@ -10,6 +10,7 @@ import { gradeColour, IDENTITY_GRADE } from '../../src/core/colour/grade.ts'
 import type { Triple } from '../../src/core/colour/triple.ts'
 import { PRINT_BASE } from '../../src/core/film/filmBase.ts'
 import { setNote } from '../../src/core/job/commands/setNote.ts'
+import { setReel } from '../../src/core/job/commands/setReel.ts'
 import type { HeldId } from '../../src/core/job/recordIds.ts'
 import { IDENTITY_FRAMING } from '../../src/core/picture/framing.ts'
 import type { Planes } from '../../src/core/picture/planes.ts'
@@ -31,7 +32,8 @@ import type { ShownFrame } from '../../src/ui/services.ts'
 import { checkFrames } from '../../src/work/checkTolerance.ts'
 import type { FramesCheck } from '../../src/work/reelCalls.ts'
 import { solveHandlers } from '../../src/work/solveHandlers.ts'
-import { cueId, sampleJob } from '../support/sampleJob.ts'
+import { MADE_LISTS } from '../support/madeLists.ts'
+import { cueId, REEL_ID, sampleJob } from '../support/sampleJob.ts'
 import { seeded } from '../support/seeded.ts'
 
 const CODING = { matrix: 'bt709', range: 'narrow', base: PRINT_BASE } as const
@@ -231,6 +233,21 @@ test('with several cues selected, what is found is for the one under the line, a
   const { says, change } = await found()
   expect(says.at(-1)).toContain('not for the 2 selected with it')
   expect(change).toMatchObject({ kind: 'grade', cue: cueId(1) })
+})
+
+test('restore dye: the list of the base stays, and what is said is of the part before it', async () => {
+  const faded = castPlanes(4, [1, 0.7, 0.8])
+  const { store, found } = setUp(Array(10).fill(faded))
+  const list = MADE_LISTS['a matrix'] ?? null
+  perform(store, (job) =>
+    setReel(job, REEL_ID, (reel) => ({ ...reel, base: { ...reel.base, list } })),
+  )
+  store.setState({ step: 'prepare' })
+  togglePicking(store, 'dye')
+  pickPlace(store, { x: 0.5, y: 0.5 })
+  const { says, change } = await found()
+  expect(change).toMatchObject({ kind: 'base', base: { list } })
+  expect(says.at(-1)).toContain('before the base list')
 })
 
 test('restore dye: a base that makes the place neutral, anew with what is assumed of the best dye', async () => {

@@ -8,6 +8,7 @@ import { join } from 'node:path'
 import { chromium } from '@playwright/test'
 import { browserPath } from '../../src/cli/browserPath.mjs'
 import { draggingRow } from './draggingRow.mjs'
+import { edlRows } from './edlRows.mjs'
 import { findingRow } from './findingRow.mjs'
 import { growthRows } from './growthRows.mjs'
 import { kernelRows } from './kernelRows.mjs'
@@ -54,6 +55,7 @@ try {
   rows.push(...(await kernelRows(ROOT, FOLDER, CLIP)))
   rows.push(await workersRow(ROOT, FOLDER, CLIP))
   rows.push(...(await growthRows(ROOT, FOLDER)))
+  rows.push(...(await edlRows(ROOT, FOLDER)))
   rows.push(await findingRow(browser, ROOT))
   rows.push(await wholeReelRow(browser, ROOT))
   rows.push(await openingRow(browser, ADDRESS, FOLDER))

@@ -1,13 +1,14 @@
-import { execFile, execFileSync } from 'node:child_process'
+import { execFileSync } from 'node:child_process'
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join, resolve } from 'node:path'
+import { join } from 'node:path'
 import { encode } from 'fast-png'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { readCcc } from '../../src/core/formats/ccc/readCcc.ts'
+import { readCdl } from '../../src/core/formats/cdl/readCdl.ts'
 import { writeJob } from '../../src/core/formats/job/writeJob.ts'
 import { readEventLines } from '../support/readEventLines.ts'
 import { sampleJob, sampleReel } from '../support/sampleJob.ts'
+import { MAIN, ROOT, reelwright } from './reelwright.ts'
 
 /** A house profile that holds luma to less than any published one. */
 const HOUSE = {
@@ -21,28 +22,11 @@ const HOUSE = {
   filtered: false,
 }
 
-const ROOT = resolve(import.meta.dirname, '../..')
-const MAIN = join(ROOT, 'dist/cli/main.js')
 const SAMPLE = join(ROOT, 'samples/slack-water-at-skerrow.reelwright.json')
 const TRUTH = JSON.parse(readFileSync(join(ROOT, 'samples/truth.json'), 'utf8'))
 
 /** Light of code 95 of 10-bit printing density before black is taken off it. */
 const BLACK = 10 ** (-590 / 300)
-
-type Outcome = { readonly status: number; readonly out: string; readonly error: string }
-
-const reelwright = (args: readonly string[], env: NodeJS.ProcessEnv = {}): Promise<Outcome> =>
-  new Promise((done) => {
-    execFile(
-      process.execPath,
-      [MAIN, ...args],
-      { env: { ...process.env, ...env }, encoding: 'utf8', maxBuffer: 1 << 26 },
-      (failure, out, error) => {
-        const status = failure ? Number(failure.code ?? 1) : 0
-        done({ status, out, error })
-      },
-    )
-  })
 
 let folder = ''
 
@@ -251,8 +235,8 @@ describe('reelwright export', () => {
     const first = await reelwright(['export', SAMPLE, '--as', 'ccc', '--out', ccc, '--json'])
     expect(first.status).toBe(0)
     expect(JSON.stringify(JSON.parse(first.out).losses)).toContain('framing')
-    const read = readCcc(readFileSync(ccc, 'utf8'))
-    expect(read.ok && read.value).toHaveLength(18)
+    const read = readCdl(readFileSync(ccc, 'utf8'))
+    expect(read.ok && read.value.corrections).toHaveLength(18)
     const second = await reelwright(['export', SAMPLE, '--as', 'edl', '--out', edl])
     expect(second.status).toBe(0)
     expect(readEventLines(readFileSync(edl, 'utf8'))).toHaveLength(18)

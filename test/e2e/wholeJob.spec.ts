@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises'
 import { resolve } from 'node:path'
 import { type Download, expect, type Page, test } from '@playwright/test'
-import { readCcc } from '../../src/core/formats/ccc/readCcc.ts'
+import { readCdl } from '../../src/core/formats/cdl/readCdl.ts'
 import { readJob } from '../../src/core/formats/job/readJob.ts'
 import { isClean, setNumber } from '../support/benchPage.ts'
 import { readEventLines } from '../support/readEventLines.ts'
@@ -111,12 +111,12 @@ test('a real reel becomes a graded cue list, is handed over, and is there after 
   await page.getByRole('button', { name: 'Hand over', exact: true }).click()
   await expect(page.getByText('The framing of cue 5.').first()).toBeVisible()
   await isClean(page)
-  const ccc = readCcc(await saved(page, 'Save bbb-trailer-360p25.ccc'))
+  const ccc = readCdl(await saved(page, 'Save bbb-trailer-360p25.ccc'))
   if (!ccc.ok) throw new Error(ccc.problems[0].says)
-  expect(ccc.value).toHaveLength(firsts.length)
-  expect(ccc.value[3]?.cdl.power[1]).toBeCloseTo(1 / 1.15, 9)
-  expect(ccc.value[3]?.cdl.offset[2]).toBe(-0.02)
-  expect(ccc.value[4]?.cdl.saturation).toBe(0.8)
+  expect(ccc.value.corrections).toHaveLength(firsts.length)
+  expect(ccc.value.corrections[3]?.cdl.power[1]).toBeCloseTo(1 / 1.15, 9)
+  expect(ccc.value.corrections[3]?.cdl.offset[2]).toBe(-0.02)
+  expect(ccc.value.corrections[4]?.cdl.saturation).toBe(0.8)
   const events = readEventLines(await saved(page, 'Save bbb-trailer-360p25.edl'))
   expect(events).toHaveLength(firsts.length)
   expect(events[3]?.times[2]).toBe('10:00:09:02')

@@ -1,3 +1,4 @@
+import { execFileSync } from 'node:child_process'
 import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
@@ -93,7 +94,7 @@ test('what is no reel is refused by what its bytes say', async () => {
   expect(await saysOf(write('a.jpg', Uint8Array.of(0xff, 0xd8, 0xff, 0xe0)))).toMatch(/JPEG/u)
   expect(await saysOf('/dev/null')).toMatch(/is not a file/u)
   mkdirSync(join(temporary, 'nothing'))
-  expect(await saysOf(join(temporary, 'nothing'))).toMatch(/holds no PNG or TIFF pictures/u)
+  expect(await saysOf(join(temporary, 'nothing'))).toMatch(/holds no DPX, PNG or TIFF pictures/u)
 })
 
 test.each(['h264-bframes-24.mp4', 'h264-2398.mov', 'h264-2997.mkv', 'vp9-10bit-25.webm'])(
@@ -113,4 +114,10 @@ test('names that look like options, protocols or patterns are only names', async
     expect(numberIn(await source.read(frame(2)))).toBe(2)
     source.close()
   }
+})
+
+test('sound alone is refused as that, and not sent to where it already is', async () => {
+  const path = join(temporary, 'sound.mp4')
+  execFileSync('ffmpeg', ['-v', 'error', '-f', 'lavfi', '-i', 'sine=d=0.2', '-c:a', 'aac', path])
+  expect(await saysOf(path)).toBe('sound.mp4 (MP4) has no video track; give a video.')
 })

@@ -131,13 +131,17 @@ make('vp9-odd-size-25.webm', '-c:v libvpx-vp9 -crf 40 -b:v 0 -g 30', { width: 13
 make('av1-24.mp4', '-c:v libaom-av1 -cpu-used 8 -crf 40 -g 30', { rate: '24' })
 make('h264-rgb-25.mp4', '-c:v libx264rgb -threads 1 -crf 20 -g 24', { format: 'gbrp', frames: 12 })
 
+// No browser decodes it, but a library does.
+make('prores.mov', '-c:v prores_ks -profile:v 3', { width: 64, height: 48, format: 'yuv422p10le', frames: 2 })
+make('prores-422-25.mov', '-c:v prores_ks -profile:v 3', { format: 'yuv422p10le', frames: 12 })
+make('prores-4444-24.mov', '-c:v prores_ks -profile:v 4', { format: 'yuv444p10le', rate: '24', frames: 6 })
+
 // Lossless, so that every code value can be compared.
 make('ramp-8bit.webm', '-c:v libvpx-vp9 -lossless 1 -pix_fmt yuv444p', { width: 256, height: 64, format: 'yuv444p', frames: 3, draw: ramp })
 make('ramp-10bit.mp4', '-c:v libx264 -threads 1 -qp 0 -pix_fmt yuv444p10le', { width: 1024, height: 16, format: 'yuv444p10le', frames: 2, draw: ramp })
 make('ramp-full-range.mp4', `-c:v libx264 -threads 1 -qp 0 ${tags('bt709', 'pc')}`, { width: 256, height: 64, format: 'yuvj444p', frames: 2, draw: ramp })
 
 // What no browser decodes.
-make('prores.mov', '-c:v prores_ks -profile:v 3', { width: 64, height: 48, format: 'yuv422p10le', frames: 2 })
 make('mpeg2.mpegts', '-c:v mpeg2video -q:v 8 -f mpegts', { frames: 6 })
 make('mpeg2.mxf', '-c:v mpeg2video -q:v 8', { frames: 6 })
 make('ffv1-grey16.mkv', '-c:v ffv1 -level 3', { format: 'gray16le', frames: 6 })

@@ -6,6 +6,8 @@ and power (three each), saturation, and COLOURS colours. Writes, for each correc
 forward, clamp reverse, no-clamp forward and no-clamp reverse: its colours by the formula below in
 float64, then by OpenColorIO in float32.
 `openColorIo.py ccc FILE...`: writes what OpenColorIO reads in collections, as JSON.
+`openColorIo.py apply FILE ID...`: reads float64 colours from standard input, and for each pair of a
+file and the id of a correction in it (empty: the file as a whole) writes them as that makes them.
 """
 
 import array
@@ -92,7 +94,23 @@ def collections(files):
     json.dump(read, sys.stdout)
 
 
+def applied(pairs):
+    config = ocio.Config.CreateRaw()
+    config.setProcessorCacheFlags(ocio.PROCESSOR_CACHE_OFF)
+    colours = array.array("d", sys.stdin.buffer.read())
+    out = array.array("d")
+    for file, id in zip(pairs[0::2], pairs[1::2]):
+        transform = ocio.FileTransform(src=file, cccId=id)
+        processor = config.getProcessor(transform)
+        pixels = array.array("f", colours)
+        processor.getOptimizedCPUProcessor(ocio.OPTIMIZATION_NONE).applyRGB(pixels)
+        out.extend(pixels.tolist())
+    sys.stdout.buffer.write(out.tobytes())
+
+
 if sys.argv[1] == "cdl":
     corrections(int(sys.argv[2]))
+elif sys.argv[1] == "apply":
+    applied(sys.argv[2:])
 else:
     collections(sys.argv[2:])

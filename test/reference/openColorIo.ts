@@ -28,6 +28,12 @@ export type CdlAnswer = {
   readonly openColorIo: Triple
 }
 
+const tripleAt = (values: Float64Array, i: number): Triple => [
+  values[3 * i] ?? Number.NaN,
+  values[3 * i + 1] ?? Number.NaN,
+  values[3 * i + 2] ?? Number.NaN,
+]
+
 const WAYS: readonly (readonly [CdlStyle, CdlDirection])[] = [
   ['clamp', 'forward'],
   ['clamp', 'reverse'],
@@ -47,11 +53,6 @@ export const askCdl = (cases: readonly CdlCase[]): readonly CdlAnswer[] => {
   ])
   const bytes = ask(['cdl', String(each)], new Uint8Array(Float64Array.from(numbers).buffer))
   const values = new Float64Array(new Uint8Array(bytes).buffer)
-  const tripleAt = (i: number): Triple => [
-    values[3 * i] ?? Number.NaN,
-    values[3 * i + 1] ?? Number.NaN,
-    values[3 * i + 2] ?? Number.NaN,
-  ]
   return cases.flatMap(({ cdl, colours }, nth) =>
     WAYS.flatMap(([style, direction], way) => {
       const start = (nth * WAYS.length + way) * 2 * each
@@ -60,8 +61,8 @@ export const askCdl = (cases: readonly CdlCase[]): readonly CdlAnswer[] => {
         style,
         direction,
         colour,
-        formula: tripleAt(start + i),
-        openColorIo: tripleAt(start + each + i),
+        formula: tripleAt(values, start + i),
+        openColorIo: tripleAt(values, start + each + i),
       }))
     }),
   )
@@ -72,3 +73,31 @@ export type ReadCorrection = Cdl & { readonly id: string }
 /** The corrections that OpenColorIO finds in each of some .ccc files. */
 export const readCollections = (files: readonly string[]): readonly (readonly ReadCorrection[])[] =>
   JSON.parse(ask(['ccc', ...files], new Uint8Array()).toString())
+
+/** A file, and the id of the correction meant in it; '' for all that is in it. */
+export type FileAndId = { readonly file: string; readonly id: string }
+
+/** Colours as each of some files makes them: by OpenColorIO, without optimisation, in float32. */
+export const applyFiles = (
+  pairs: readonly FileAndId[],
+  colours: readonly Triple[],
+): readonly (readonly Triple[])[] => {
+  const input = new Uint8Array(Float64Array.from(colours.flat()).buffer)
+  const args = pairs.flatMap(({ file, id }) => [file, id])
+  const values = new Float64Array(new Uint8Array(ask(['apply', ...args], input)).buffer)
+  return pairs.map((_, nth) => colours.map((_, i) => tripleAt(values, nth * colours.length + i)))
+}
+
+/** The largest difference of a channel; of values above 1, in parts of the value. */
+export const largestDifference = (
+  ours: readonly Triple[],
+  theirs: readonly (Triple | undefined)[] = [],
+): number =>
+  ours.reduce(
+    (most, colour, i) =>
+      colour.reduce((so, value, c) => {
+        const apart = Math.abs(value - (theirs[i]?.[c] ?? Number.POSITIVE_INFINITY))
+        return Math.max(so, apart / Math.max(1, Math.abs(value)))
+      }, most),
+    0,
+  )

@@ -21,6 +21,8 @@ const python = () =>
 const hasZscale = () =>
   output('ffmpeg', ['-hide_banner', '-filters'])?.includes(' zscale ') ?? false
 
+const hasCheckLut = () => !spawnSync('ociochecklut', { stdio: 'ignore' }).error
+
 /** @param {string[]} packages */
 const install = (packages) => {
   if (process.getuid?.() !== 0 || !existsSync('/usr/bin/apt-get')) return
@@ -32,6 +34,7 @@ const install = (packages) => {
 
 const missing = [
   ...(python() === undefined ? ['python3-pyopencolorio'] : []),
+  ...(hasCheckLut() ? [] : ['opencolorio-tools']),
   ...(hasZscale() ? [] : ['ffmpeg']),
 ]
 if (missing.length > 0) install(missing)
@@ -40,12 +43,17 @@ const command = python()
 const isFfmpegThere = hasZscale()
 const checks = [
   {
-    name: 'ASC CDL and .ccc files against OpenColorIO',
+    name: 'ASC CDL, its files and process lists against OpenColorIO',
     files: 'test/reference/openColorIo',
     needs: command === undefined ? 'a Python 3 with the module PyOpenColorIO' : '',
   },
   {
-    name: 'decoding and encoding of Y′CbCr against ffmpeg',
+    name: 'Common LUT Format files by ociochecklut',
+    files: 'test/reference/ociochecklut',
+    needs: hasCheckLut() ? '' : 'ociochecklut, of OpenColorIO’s tools',
+  },
+  {
+    name: 'decoding and encoding of Y′CbCr, picture files and ProRes against ffmpeg',
     files: 'test/reference/ffmpeg',
     needs: isFfmpegThere ? '' : 'ffmpeg with its filter zscale',
   },

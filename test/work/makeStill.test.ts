@@ -3,6 +3,7 @@ import { baseColour, type FilmBase, PRINT_BASE } from '../../src/core/film/filmB
 import { decodePlanes } from '../../src/core/picture/decodePlanes.ts'
 import type { Coding, Planes } from '../../src/core/picture/planes.ts'
 import { makeStill } from '../../src/work/makeStill.ts'
+import { MADE_LISTS } from '../support/madeLists.ts'
 
 /** Four flat quarters, so that every small pixel's mean is one colour. */
 const quarters: Planes = (() => {
@@ -38,6 +39,7 @@ const BASES: readonly FilmBase[] = [
       [0, 0.1, 1.2],
     ],
   },
+  { ...PRINT_BASE, list: MADE_LISTS['a matrix, a curve and a cube'] ?? null },
 ]
 
 describe('a still', () => {

@@ -79,6 +79,8 @@ const likelyCodingOf = ({ facts }: FrameSource, base: FilmBase, terminal: Termin
     terminal.note(
       `${facts.name} does not state all of its coding; read as ${coding.matrix}, ${coding.range} range.`,
     )
+  if (facts.scanHint !== undefined && base.scan === facts.scanHint)
+    terminal.note(`${facts.name} states printing density; read as that.`)
   return coding
 }
 
@@ -140,7 +142,9 @@ export const checkCommand = async (
   if (!opened.ok) return opened
   const source = opened.value
   try {
-    const coding = task.value.coding ?? likelyCodingOf(source, base.value, terminal)
+    const stated = textOption(args.value, 'scan') === undefined && source.facts.scanHint
+    const read = stated ? { ...base.value, scan: stated } : base.value
+    const coding = task.value.coding ?? likelyCodingOf(source, read, terminal)
     const { cues } = task.value
     const pace = createPaceKeeper(source.facts.frames, () => performance.now())
     let done = 0

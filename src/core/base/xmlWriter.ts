@@ -22,8 +22,14 @@ const escaped = (text: string): string =>
     .replaceAll('"', '&quot;')
     .replaceAll('\r', '&#13;')
 
+/** White space in an attribute is escaped as well: a reader makes spaces of it (§3.3.3). */
+const escapedAttribute = (text: string): string =>
+  escaped(text).replaceAll('\n', '&#10;').replaceAll('\t', '&#9;')
+
 const lines = ({ name, attributes = {}, inside }: XmlElement, indent: string): string[] => {
-  const written = Object.entries(attributes).map(([key, value]) => ` ${key}="${escaped(value)}"`)
+  const written = Object.entries(attributes).map(
+    ([key, value]) => ` ${key}="${escapedAttribute(value)}"`,
+  )
   const open = `${indent}<${name}${written.join('')}`
   if (inside === undefined) return [`${open}/>`]
   if (typeof inside === 'string') return [`${open}>${escaped(inside)}</${name}>`]
@@ -34,6 +40,22 @@ const lines = ({ name, attributes = {}, inside }: XmlElement, indent: string): s
   ]
 }
 
+/** Elements as they stand inside the root of a document, each line ended. */
+export const writeXmlInside = (elements: readonly XmlElement[]): string =>
+  elements
+    .flatMap((element) => lines(element, '  '))
+    .map((line) => `${line}\n`)
+    .join('')
+
 /** An XML 1.0 document in UTF-8, indented by two spaces. */
 export const writeXml = (root: XmlElement): string =>
   ['<?xml version="1.0" encoding="UTF-8"?>', ...lines(root, ''), ''].join('\n')
+
+/** The same of a root whose elements `writeXmlInside` wrote: where files share most of them. */
+export const writeXmlAround = (
+  { name, attributes = {} }: XmlElement,
+  inside: readonly string[],
+): string => {
+  const [open = ''] = lines({ name, attributes, inside: [] }, '')
+  return `<?xml version="1.0" encoding="UTF-8"?>\n${open}\n${inside.join('')}</${name}>\n`
+}

@@ -2,18 +2,24 @@ import { codeScale } from '../colour/codeValues.ts'
 import { applyMatrix3 } from '../colour/matrix3.ts'
 import type { Triple } from '../colour/triple.ts'
 import { yCbCrToRgbFactors } from '../colour/yCbCr.ts'
-import { baseDensity, baseSignal, type FilmBase, isPlainBase } from '../film/filmBase.ts'
+import {
+  baseColour,
+  baseDensity,
+  baseSignal,
+  type FilmBase,
+  isPlainBase,
+  isPlainFilm,
+} from '../film/filmBase.ts'
 import type { Coding } from '../picture/planes.ts'
-import { type CensusShape, componentsOf } from './censusShape.ts'
-
-/** Low and high of R′, G′, B′. */
-export type RgbBox = { readonly low: Triple; readonly high: Triple }
+import { boundProcess } from '../process/boundProcess.ts'
+import type { LevelBox } from '../process/levelBox.ts'
+import { type CensusShape, componentsOf, isExactShape } from './censusShape.ts'
 
 /**
  * The R′G′B′ before the grade of a key's box, by the arithmetic of `decodePlanes`: one colour where
  * the shape is exact.
  */
-export const keyBoxes = (shape: CensusShape, coding: Coding): ((key: number) => RgbBox) => {
+export const keyBoxes = (shape: CensusShape, coding: Coding): ((key: number) => LevelBox) => {
   const { black, peak, chromaZero, chromaHalf } = codeScale(shape.depth, shape.range)
   const scale = 1 / (peak - black)
   const chromaScale = 1 / (2 * chromaHalf)
@@ -22,7 +28,7 @@ export const keyBoxes = (shape: CensusShape, coding: Coding): ((key: number) => 
   const luma = (code: number) => (code - black) * scale
   const chroma = (parts: number) => (parts / shape.parts - chromaZero) * chromaScale
   const { crToR, cbToB, cbToG, crToG } = yCbCrToRgbFactors(coding.matrix)
-  const scanned = (key: number): RgbBox => {
+  const scanned = (key: number): LevelBox => {
     const [first, second, third] = componentsOf(shape, key)
     if (shape.isRgb)
       return {
@@ -38,13 +44,21 @@ export const keyBoxes = (shape: CensusShape, coding: Coding): ((key: number) => 
     }
   }
   const { base } = coding
-  return base && !isPlainBase(base) ? (key) => baseBox(scanned(key), base) : scanned
+  if (!base || isPlainBase(base)) return scanned
+  if (isExactShape(shape))
+    return (key) => {
+      const colour = baseColour(scanned(key).low, base)
+      return { low: colour, high: colour }
+    }
+  const film = isPlainFilm(base) ? scanned : (key: number) => filmBox(scanned(key), base)
+  const bound = base.list ? boundProcess(base.list) : undefined
+  return bound ? (key) => bound(film(key)) : film
 }
 
 const ordered = (a: number, b: number): readonly [number, number] => (a <= b ? [a, b] : [b, a])
 
-/** A box through the base stage: its curves are monotone, its matrix has known signs. */
-const baseBox = ({ low, high }: RgbBox, base: FilmBase): RgbBox => {
+/** A box through the base before its list: its curves are monotone, its matrix has known signs. */
+const filmBox = ({ low, high }: LevelBox, base: FilmBase): LevelBox => {
   const channels = [0, 1, 2] as const
   const densities = channels.map((c) =>
     ordered(baseDensity(low[c], base, c), baseDensity(high[c], base, c)),

@@ -1,6 +1,6 @@
 import type { Problem } from '../base/problem.ts'
-import type { Decision } from '../formats/decisionList.ts'
-import type { Cue } from '../job/job.ts'
+import type { Decision, ReadFormat } from '../formats/decisionList.ts'
+import type { Cue, Foreign } from '../job/job.ts'
 import type { Frame } from '../time/frame.ts'
 
 /**
@@ -42,10 +42,13 @@ export type ImportRow = {
 
 /** What an import would do, decision by decision. */
 export type ImportPlan = {
+  readonly format: ReadFormat
   readonly options: ImportOptions
   readonly rows: readonly ImportRow[]
   /** Numbers, from 1, of the reel's cues that no decision is about. */
   readonly untouched: readonly number[]
   /** What of the list cannot be taken, whatever is chosen. */
   readonly notTaken: readonly Problem[]
+  /** What the list says as a whole, kept with the reel once anything is taken. */
+  readonly foreign: Foreign
 }

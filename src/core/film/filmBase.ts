@@ -1,5 +1,6 @@
 import { applyMatrix3, IDENTITY_MATRIX3, type Matrix3, sameMatrix3 } from '../colour/matrix3.ts'
 import { mapTriple, sameTriple, type Triple, triple } from '../colour/triple.ts'
+import { applyProcess } from '../process/applyProcess.ts'
 import { type ProcessList, sameProcessList } from '../process/processList.ts'
 import { printDensityToSignal, signalToPrintDensity } from './printDensity.ts'
 import {
@@ -35,9 +36,12 @@ export const PRINT_BASE: FilmBase = {
   list: null,
 }
 
+/** Whether the part of a base before its list leaves every colour as it is. */
+export const isPlainFilm = ({ scan, dyes }: FilmBase): boolean =>
+  scan === 'print' && sameMatrix3(dyes, IDENTITY_MATRIX3)
+
 /** Whether a base leaves every colour as it is. */
-export const isPlainBase = ({ scan, dyes, list }: FilmBase): boolean =>
-  scan === 'print' && sameMatrix3(dyes, IDENTITY_MATRIX3) && list === null
+export const isPlainBase = (base: FilmBase): boolean => isPlainFilm(base) && base.list === null
 
 export const sameBase = (a: FilmBase, b: FilmBase): boolean =>
   a.scan === b.scan &&
@@ -55,24 +59,36 @@ export const baseDensity = (signal: number, base: FilmBase, channel: 0 | 1 | 2):
     ? signalToPrintingDensity(signal)
     : signalToPrintDensity(signal) - (base.scan === 'negative' ? base.clear[channel] : 0)
 
-/** The base stage's last curve of a channel: density → video signal. Monotone and bounded above. */
+/**
+ * The last curve of a channel before the base's list: density → video signal. Monotone and bounded
+ * above.
+ */
 export const baseSignal = (density: number, base: FilmBase, channel: 0 | 1 | 2): number => {
   if (base.scan === 'print') return printDensityToSignal(density)
   const gamma = base.scan === 'negative' ? base.gamma[channel] : NEGATIVE_GAMMA
   return negativeDensityToSignal(density, gamma)
 }
 
-/** A scanned colour → the R′G′B′ that grades begin from. A plain base changes nothing. */
-export const baseColour = (scanned: Triple, base: FilmBase): Triple => {
-  if (isPlainBase(base)) return scanned
+/** A scanned colour → video signal, before the base's list. */
+const filmColour = (scanned: Triple, base: FilmBase): Triple => {
+  if (isPlainFilm(base)) return scanned
   const { restored } = baseDensities(scanned, base)
   return mapTriple(restored, (density, c) => baseSignal(density, base, c))
+}
+
+/**
+ * A scanned colour → the R′G′B′ that grades begin from: through scan kind and dyes, then through
+ * the list. A plain base changes nothing.
+ */
+export const baseColour = (scanned: Triple, base: FilmBase): Triple => {
+  const colour = filmColour(scanned, base)
+  return base.list ? applyProcess(base.list, colour) : colour
 }
 
 /** Densities of a place to R, G, B: as scanned, over clear film or peak white, and restored. */
 export type BaseDensities = { readonly scanned: Triple; readonly restored: Triple }
 
-/** The densities that a base makes of a scanned colour on its way to video. */
+/** The densities that a base makes of a scanned colour on its way to video, before its list. */
 export const baseDensities = (colour: Triple, base: FilmBase): BaseDensities => {
   const scanned = mapTriple(colour, (signal, c) => baseDensity(signal, base, c))
   return { scanned, restored: applyMatrix3(base.dyes, scanned) }

@@ -1,16 +1,25 @@
 import type { Cue } from '../job/job.ts'
 
+/** How much of something does not get through: none of it, or none that others apply, or a part. */
+export type LossExtent = 'left out' | 'kept, not applied' | 'rounded' | 'in part'
+
+/** What the program did about a loss: how much is lost, and one sentence. */
+export type LossDone = { readonly extent: LossExtent; readonly done: string }
+
 /** Something of a job that a format cannot carry. */
-export type Loss = {
+export type Loss = LossDone & {
   /** In a word or two, such as `Framing`. */
   readonly subject: string
   /** Numbers, from 1, of the cues it concerns; none where it concerns the whole reel. */
   readonly cues: readonly number[]
   /** One sentence: what is not carried. */
   readonly says: string
-  /** One sentence: what the program did about it. */
-  readonly done: string
 }
+
+export const leftOut = (done: string): LossDone => ({ extent: 'left out', done })
+export const keptUnapplied = (done: string): LossDone => ({ extent: 'kept, not applied', done })
+export const rounded = (done: string): LossDone => ({ extent: 'rounded', done })
+export const inPart = (done: string): LossDone => ({ extent: 'in part', done })
 
 const SHOWN = 12
 
@@ -32,6 +41,14 @@ export const cueLoss = (
   subject: string,
   cues: readonly number[],
   says: (words: string) => string,
-  done: string,
+  done: LossDone,
 ): readonly Loss[] =>
-  cues.length === 0 ? [] : [{ subject, cues, says: says(cueWords(cues)), done }]
+  cues.length === 0 ? [] : [{ subject, cues, says: says(cueWords(cues)), ...done }]
+
+/** A loss of the whole reel, where there is one. */
+export const wholeLoss = (
+  isLost: boolean,
+  subject: string,
+  says: string,
+  done: LossDone,
+): readonly Loss[] => (isLost ? [{ subject, cues: [], says, ...done }] : [])

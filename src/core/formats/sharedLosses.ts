@@ -1,9 +1,9 @@
 import { isPlainBase } from '../film/filmBase.ts'
 import { cuesOfReel } from '../job/cueList.ts'
-import type { HeldFrame, Job } from '../job/job.ts'
+import type { BoundaryFound, Foreign, ForeignFormat, HeldFrame, Job } from '../job/job.ts'
 import type { ReelId } from '../job/recordIds.ts'
 import { IDENTITY_FRAMING, sameFraming } from '../picture/framing.ts'
-import { cueLoss, type Loss, numbersWhere } from './loss.ts'
+import { cueLoss, type Loss, leftOut, numbersWhere, wholeLoss } from './loss.ts'
 
 /** What a list of cues may carry besides their grades. */
 export type CarriedSubject =
@@ -14,31 +14,38 @@ export type CarriedSubject =
   | 'scenes'
   | 'held'
   | 'agreement'
+  | 'boundaries'
+  | 'grade-names'
+  | 'other-words'
   | 'particulars'
 
-const LEFT_OUT = 'Left out; the job file has it.'
+/** Kinds of shot change that are not one frame beside another. */
+const GRADUAL: readonly BoundaryFound['kind'][] = ['dissolve', 'fade-out', 'fade-in', 'dip']
 
-/** What of this reel is lost in a format that carries these subjects, in the order of the job. */
+const LEFT_OUT = leftOut('Left out; the job file has it.')
+const GOES_BACK = leftOut('Left out; it goes back out in the format it came in.')
+
+/**
+ * What of this reel is lost in a format that carries these subjects, in the order of the job.
+ * `ownFormat`: the format whose own words, kept from a list that came in, go out with it.
+ */
 export const sharedLosses = (
   job: Job,
   reelId: ReelId,
   carries: ReadonlySet<CarriedSubject> = new Set(),
+  ownFormat?: ForeignFormat,
 ): readonly Loss[] => {
   const cues = cuesOfReel(job, reelId)
   const reel = job.reels[reelId]
+  const hasOther = (foreign: Foreign): boolean => foreign.some(({ format }) => format !== ownFormat)
   const held = Object.values<HeldFrame>(job.held).filter((each) => each.reel === reelId).length
-  const whole = (subject: string, says: string, done = LEFT_OUT): readonly Loss[] => [
-    { subject, cues: [], says, done },
-  ]
   const losses: Readonly<Record<CarriedSubject, readonly Loss[]>> = {
-    base:
-      reel && !isPlainBase(reel.base)
-        ? whole(
-            'Base',
-            'The base, which makes video of the scan: the grades are right only on the picture after it.',
-            'Left out; the job file and a process list (.clf) of each cue have it.',
-          )
-        : [],
+    base: wholeLoss(
+      reel !== undefined && !isPlainBase(reel.base),
+      'Base',
+      'The base, which makes video of the scan: the grades are right only on the picture after it.',
+      leftOut('Left out; the job file and a process list (.clf) of each cue have it.'),
+    ),
     framing: cueLoss(
       'Framing',
       numbersWhere(cues, ({ framing }) => !sameFraming(framing, IDENTITY_FRAMING)),
@@ -55,7 +62,7 @@ export const sharedLosses = (
       'Alternates',
       numbersWhere(cues, (cue) => cue.alternates.length > 0),
       (words) => `The alternates of ${words}.`,
-      'Only the grade in force goes out.',
+      leftOut('Left out; only the grade in force goes out.'),
     ),
     scenes: cueLoss(
       'Scene marks',
@@ -63,19 +70,49 @@ export const sharedLosses = (
       (words) => `The scene mark of ${words}.`,
       LEFT_OUT,
     ),
-    held:
-      held > 0
-        ? whole('Held frames', held === 1 ? 'The held frame.' : `The ${held} held frames.`)
-        : [],
+    held: wholeLoss(
+      held > 0,
+      'Held frames',
+      held === 1 ? 'The held frame.' : `The ${held} held frames.`,
+      LEFT_OUT,
+    ),
     agreement: cueLoss(
       'Agreement',
       numbersWhere(cues, ({ agreement }) => agreement !== 'open'),
       (words) => `The agreement on ${words}.`,
       LEFT_OUT,
     ),
-    particulars: whole(
+    boundaries: cueLoss(
+      'Shot changes',
+      numbersWhere(cues, ({ boundary }) => GRADUAL.includes(boundary.kind)),
+      (words) => `The dissolve or fade at the beginning of ${words}.`,
+      LEFT_OUT,
+    ),
+    'grade-names': cueLoss(
+      'Grade names',
+      numbersWhere(cues, ({ gradeName }) => gradeName !== ''),
+      (words) => `The name of the grade of ${words}.`,
+      LEFT_OUT,
+    ),
+    'other-words': [
+      ...cueLoss(
+        'Words of other lists',
+        numbersWhere(cues, ({ foreign }) => hasOther(foreign)),
+        (words) => `What lists of other formats said of ${words} and is kept.`,
+        GOES_BACK,
+      ),
+      ...wholeLoss(
+        reel !== undefined && hasOther(reel.foreign),
+        'Words of other lists',
+        'What lists of other formats said as a whole.',
+        GOES_BACK,
+      ),
+    ],
+    particulars: wholeLoss(
+      true,
       'Particulars',
       'The tolerance the job is held to, and the particulars of the reel and its scan.',
+      LEFT_OUT,
     ),
   }
   return Object.entries(losses).flatMap(([subject, each]) =>

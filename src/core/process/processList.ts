@@ -55,6 +55,18 @@ export type ProcessStep = CdlStep | MatrixStep | RangeStep | CurveStep | CubeSte
  */
 export type ProcessList = { readonly name: string; readonly steps: readonly ProcessStep[] }
 
-/** By identity, then by what is in it: lists are read once and handed on. */
+const sameValue = (a: unknown, b: unknown): boolean => {
+  if (Object.is(a, b)) return true
+  if (typeof a !== 'object' || typeof b !== 'object' || a === null || b === null) return false
+  if (Array.isArray(a) && Array.isArray(b))
+    return a.length === b.length && a.every((value, i) => sameValue(value, b[i]))
+  const [ofA, ofB] = [Object.entries(a), new Map(Object.entries(b))]
+  return ofA.length === ofB.size && ofA.every(([name, value]) => sameValue(value, ofB.get(name)))
+}
+
+/**
+ * By identity, then by what is in it. A list that crossed to a worker is another object each time,
+ * and may hold a million numbers: nothing is made of them to compare.
+ */
 export const sameProcessList = (a: ProcessList | null, b: ProcessList | null): boolean =>
-  a === b || (a !== null && b !== null && JSON.stringify(a) === JSON.stringify(b))
+  sameValue(a, b)

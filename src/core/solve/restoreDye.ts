@@ -23,7 +23,7 @@ export type RestoredDye = {
   readonly dyes: Matrix3
   /** What cyan, magenta and yellow have kept, 0…1. */
   readonly kept: Triple
-  /** How far a neutral place is from neutral at most, restored: as signal. */
+  /** How far a neutral place is from neutral at most, restored: as signal, before a base's list. */
   readonly residual: number
   /** Print density that the darkest hundredth of the picture begins at, as scanned and restored. */
   readonly darkest: { readonly before: number; readonly after: number }

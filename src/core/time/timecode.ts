@@ -43,6 +43,27 @@ export const formatTimecode = (count: number, rate: Rate, isDropFrame: boolean):
   return `${hours}:${minutes}:${two(seconds % 60)}${separator}${two(label % nominal)}`
 }
 
+/** Whether drop-frame counting leaves out the label of these seconds from 00:00:00 and frames. */
+export const isLabelLeftOut = (
+  seconds: number,
+  frames: number,
+  rate: Rate,
+  isDropFrame: boolean,
+): boolean =>
+  frames < droppedPerMinute(rate, isDropFrame) && seconds % 60 === 0 && seconds % 600 !== 0
+
+/** The count of frames from 00:00:00:00 of a label of whole seconds and frames below the rate. */
+export const labelToCount = (
+  seconds: number,
+  frames: number,
+  rate: Rate,
+  isDropFrame: boolean,
+): number => {
+  const minute = Math.floor(seconds / 60)
+  const dropped = droppedPerMinute(rate, isDropFrame) * (minute - Math.floor(minute / 10))
+  return seconds * nominalFramesPerSecond(rate) + frames - dropped
+}
+
 /**
  * A timecode label → its count of frames from 00:00:00:00. Refuses labels the count leaves out,
  * frames at or past the rate, minutes and seconds past 59, hours past 23, and drop-frame
@@ -63,9 +84,8 @@ export const parseTimecode = (text: string, rate: Rate, isDropFrame: boolean): R
     return refuse(`“${text}”: minutes and seconds go from 00 to 59.`)
   if (frames >= nominal)
     return refuse(`“${text}”: frames go from 00 to ${nominal - 1} at this rate.`)
-  const minute = 60 * hours + minutes
-  if (seconds === 0 && frames < dropped && minute % 10 !== 0)
+  const whole = (60 * hours + minutes) * 60 + seconds
+  if (isLabelLeftOut(whole, frames, rate, isDropFrame))
     return refuse(`“${text}” is left out by drop-frame counting; the next is :${two(dropped)}.`)
-  const label = (minute * 60 + seconds) * nominal + frames
-  return ok(label - dropped * (minute - Math.floor(minute / 10)))
+  return ok(labelToCount(whole, frames, rate, isDropFrame))
 }

@@ -1,6 +1,10 @@
 /** The base stage: what makes video of a scan of film, and the grade after it. */
 
 export let hasBase: i32 = 0
+/** 1 where the base does more than its process list. */
+export let hasFilm: i32 = 0
+/** The process list after the rest of the base (see processRow.ts); 0: none. */
+export let processAt: usize = 0
 /** 1 where densities are mixed: then there are curves to density, sums, and curves to signal. */
 export let hasDyes: i32 = 0
 /** Curves (see curve.ts) of R′, G′, B′ from the scanned signal, and those after the sums. */

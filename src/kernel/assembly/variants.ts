@@ -14,6 +14,9 @@ export class Measured {}
 export class KeptAndMeasured {}
 export class Composite {}
 export class Component {}
+/** Whether the grade comes at once, or a process list before it. */
+export class Graded {}
+export class Ungraded {}
 
 /** Whether a type argument is `V`: known when compiled. */
 // @ts-ignore: decorator

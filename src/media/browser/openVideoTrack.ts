@@ -34,6 +34,15 @@ const readEdits = async (
   return editsOf(await readAt(movie.offset, movie.length), track)
 }
 
+/**
+ * No browser decodes ProRes itself; the decoder is fetched only when a file needs it. Where it
+ * cannot be fetched, the track stays one that cannot be decoded.
+ */
+const addProresDecoder = async (): Promise<void> => {
+  const fetched = await import('@mediabunny/prores').catch(() => undefined)
+  fetched?.registerProresDecoder()
+}
+
 const openTrack = async (
   input: Input,
   file: NamedBlob,
@@ -50,6 +59,7 @@ const openTrack = async (
       codec === undefined ? noPictures(name, container) : undecodedCodec(name, container, codec),
     )
   }
+  if ((await track.getCodec()) === 'prores') await addProresDecoder()
   if (!(await track.canDecode())) {
     const codec = sniffCodec(container, await beginning()) ?? (await codecWords(track))
     return fail(undecodedCodec(name, container, codec))

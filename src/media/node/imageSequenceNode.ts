@@ -4,9 +4,10 @@ import { problem } from '../../core/base/problem.ts'
 import { fail, type Result } from '../../core/base/result.ts'
 import type { FrameSource } from '../frameSource.ts'
 import { openImageSequence, type PictureFile } from '../imageSequence.ts'
-import { numberedName } from '../numberedFiles.ts'
+import { type NumberedName, numberedName, sequenceParts } from '../numberedFiles.ts'
 
-const PICTURE = /\.(png|tiff?)$/iu
+/** How the names of the pictures of a sequence end. */
+export const PICTURE = /\.(dpx|png|tiff?)$/iu
 
 const pictureFile = async (path: string): Promise<PictureFile> => ({
   name: basename(path),
@@ -35,23 +36,35 @@ const openFolder = async (
   const pictures = names.filter(isWanted)
   if (pictures.length === 0)
     return fail(
-      problem('missing', `${folder} holds no PNG or TIFF pictures; give another folder.`, {
+      problem('missing', `${folder} holds no DPX, PNG or TIFF pictures; give another folder.`, {
         file: folder,
       }),
     )
   return openPicturesNode(pictures.map((name) => join(folder, name)))
 }
 
-/** All PNG and TIFF pictures of a folder, which must be one sequence. Hidden files are left out. */
+/** All DPX, PNG and TIFF pictures of a folder, which must be one sequence. Hidden files are left out. */
 export const openPictureFolder = (folder: string): Promise<Result<FrameSource>> =>
   openFolder(folder, (name) => PICTURE.test(name) && !name.startsWith('.'))
 
-/** The whole sequence a picture belongs to: names beside it that differ in their number only. */
-export const openSequenceOf = (path: string): Promise<Result<FrameSource>> => {
-  const { before, after, number } = numberedName(basename(path))
-  if (number === undefined) return openPicturesNode([path])
-  return openFolder(dirname(path), (name) => {
+/** The numbered pictures of a folder that have these words before and after their numbers. */
+const openNumbered = (
+  folder: string,
+  { before, after }: Pick<NumberedName, 'before' | 'after'>,
+): Promise<Result<FrameSource>> =>
+  openFolder(folder, (name) => {
     const other = numberedName(name)
     return other.number !== undefined && other.before === before && other.after === after
   })
+
+/** The whole sequence a picture belongs to: names beside it that differ in their number only. */
+export const openSequenceOf = (path: string): Promise<Result<FrameSource>> => {
+  const name = numberedName(basename(path))
+  return name.number === undefined ? openPicturesNode([path]) : openNumbered(dirname(path), name)
+}
+
+/** A sequence by the name it has in a job, such as `reel_####.dpx`; undefined of other names. */
+export const openNamedSequence = (path: string): Promise<Result<FrameSource>> | undefined => {
+  const parts = sequenceParts(basename(path))
+  return parts && openNumbered(dirname(path), parts)
 }

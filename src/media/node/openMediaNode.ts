@@ -8,7 +8,7 @@ import type { ReadAt } from '../readAt.ts'
 import { emptyFile, unknownFile, unreadPicture } from '../refusals.ts'
 import { isPictureKind, SNIFFED_BYTES, sniffContainer } from '../sniffContainer.ts'
 import { openFfmpegSource } from './ffmpegSource.ts'
-import { openPictureFolder, openSequenceOf } from './imageSequenceNode.ts'
+import { openNamedSequence, openPictureFolder, openSequenceOf } from './imageSequenceNode.ts'
 
 type Look = { readonly container: string | undefined; readonly damage: Problem | undefined }
 
@@ -29,15 +29,18 @@ const lookInto = async (path: string, size: number): Promise<Look> => {
 }
 
 /**
- * A reel by its path: a folder of numbered PNG or TIFF pictures, one of them (where its name ends
- * in a number, the whole sequence it belongs to is meant), or a video, which is read through
- * ffmpeg. What a file is, its bytes tell, not its name.
+ * A reel by its path: a folder of numbered DPX, PNG or TIFF pictures, one of them (where its name
+ * ends in a number, the whole sequence it belongs to is meant), the name of a sequence with `####`
+ * for the numbers, or a video, which is read through ffmpeg. What a file is, its bytes tell, not its name.
  */
 export const openMediaNode = async (given: string): Promise<Result<FrameSource>> => {
   const path = resolve(given)
   const found = await stat(path).catch(() => undefined)
   if (!found)
-    return fail(problem('cannot-read', `${given} is not there; check the name.`, { file: given }))
+    return (
+      (await openNamedSequence(path)) ??
+      fail(problem('cannot-read', `${given} is not there; check the name.`, { file: given }))
+    )
   if (found.isDirectory()) return openPictureFolder(path)
   if (!found.isFile())
     return fail(problem('cannot-read', `${given} is not a file; give one.`, { file: given }))
@@ -50,7 +53,8 @@ export const openMediaNode = async (given: string): Promise<Result<FrameSource>>
   const { container, damage } = look
   const name = basename(path)
   if (container === undefined) return fail(unknownFile(name))
-  if (container === 'PNG' || container === 'TIFF') return openSequenceOf(path)
+  if (container === 'PNG' || container === 'TIFF' || container === 'DPX')
+    return openSequenceOf(path)
   if (isPictureKind(container)) return fail(unreadPicture(name, container))
   if (damage) return fail(damage)
   return openFfmpegSource({ path, container, bytes: found.size })

@@ -2,7 +2,6 @@ import { basename } from 'node:path'
 import { problem } from '../../core/base/problem.ts'
 import { fail, ok, type Result } from '../../core/base/result.ts'
 import type { MediaFacts } from '../mediaFacts.ts'
-import { noPictures } from '../refusals.ts'
 import { type AskedFormat, askedFormat, type PixelFormat } from './pixelFormat.ts'
 import { runProgram } from './runProgram.ts'
 import { codecOf, type ProbedStream, streamFacts, textOf } from './streamFacts.ts'
@@ -24,7 +23,7 @@ export type VideoFile = {
 
 export const NO_FFMPEG = problem(
   'cannot-decode',
-  'Reading compressed video needs ffmpeg, which is not on this machine’s PATH. Install it, or give a numbered PNG or TIFF sequence.',
+  'Reading compressed video needs ffmpeg, which is not on this machine’s PATH. Install it, or give a numbered DPX, PNG or TIFF sequence.',
 )
 
 /** File formats ffmpeg may take a file for: none that lead on to other files or addresses. */
@@ -95,7 +94,12 @@ export const probeVideo = async (file: VideoFile): Promise<Result<ProbedVideo>> 
   const probed = await probe(file, ['-show_entries', ENTRIES])
   if (!probed.ok) return probed
   const [stream] = probed.value.streams ?? []
-  if (!stream) return fail(noPictures(name, file.container))
+  if (!stream)
+    return fail(
+      problem('cannot-decode', `${name} (${file.container}) has no video track; give a video.`, {
+        file: file.path,
+      }),
+    )
   const pixels = textOf(stream, 'pix_fmt')
   const known = (await pixelFormats()).find((each) => each.name === pixels)
   const format = known && askedFormat(known)
@@ -103,7 +107,7 @@ export const probeVideo = async (file: VideoFile): Promise<Result<ProbedVideo>> 
     return fail(
       problem(
         'cannot-decode',
-        `${name} holds ${codecOf(stream)} pictures${pixels ? ` of the kind ${pixels}` : ''}, which cannot be read here. Convert it to an image sequence (PNG or TIFF, 16 bit).`,
+        `${name} holds ${codecOf(stream)} pictures${pixels ? ` of the kind ${pixels}` : ''}, which cannot be read here. Convert it to an image sequence (DPX, or PNG or TIFF of 16 bits).`,
         { file: file.path },
       ),
     )

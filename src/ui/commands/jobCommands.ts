@@ -21,6 +21,20 @@ export const JOB_COMMANDS: readonly Command[] = [
     run: ({ services }) => void services.pickJob(),
   },
   {
+    id: 'import-list',
+    label: 'Import a list…',
+    group: 'Job',
+    isPossible: hasJob,
+    run: ({ services }) => void services.pickList(),
+  },
+  {
+    id: 'another-scan',
+    label: 'Use another scan of the reel…',
+    group: 'Job',
+    isPossible: (state) => hasJob(state) && state.media !== 'opening',
+    run: ({ services }) => void services.pickRescan(),
+  },
+  {
     id: 'save',
     label: 'Save the job to a file',
     group: 'Job',

@@ -1,6 +1,6 @@
 import type { DisplaySpace } from '../../core/colour/displaySignal.ts'
 import { toggleArrangement } from '../../store/comparing.ts'
-import { setView } from '../../store/session.ts'
+import { setOpened, setView } from '../../store/session.ts'
 import type { AppState } from '../../store/state.ts'
 import type { Command } from './command.ts'
 
@@ -40,6 +40,16 @@ export const PICTURE_COMMANDS: readonly Command[] = [
       const { display } = store.getState().view
       const next = (DISPLAY_SPACES.indexOf(display) + 1) % DISPLAY_SPACES.length
       setView(store, { display: DISPLAY_SPACES[next] ?? 'srgb' })
+    },
+  },
+  {
+    id: 'save-frame',
+    label: 'Save this frame…',
+    group: 'Picture',
+    isPossible: hasMedia,
+    run: ({ store, services }) => {
+      services.pause()
+      setOpened(store, 'save-frame')
     },
   },
 ]

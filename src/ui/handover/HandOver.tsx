@@ -1,10 +1,14 @@
-import { useMemo } from 'react'
-import { HAND_OVER_FORMATS } from '../../core/formats/handOverFormats.ts'
-import { cuesOf, jobOf } from '../../store/queries.ts'
+import { FORMATS_HANDED_OVER } from '../../core/formats/prepareFormat.ts'
+import { cuesOf } from '../../store/queries.ts'
 import { standingOf } from '../../store/standing.ts'
 import type { AppState } from '../../store/state.ts'
 import { useApp, useAppState } from '../appContext.ts'
-import type { HandOver as HandOverPart } from '../services.ts'
+import { CommandButton } from '../parts/CommandButton.tsx'
+import { FormatCard } from './FormatCard.tsx'
+import { FormatTable } from './FormatTable.tsx'
+import { ReportCard } from './ReportCard.tsx'
+import { usePrepared } from './usePrepared.ts'
+import { WholeHandOver } from './WholeHandOver.tsx'
 
 const cueCount = (count: number): string => `${count} ${count === 1 ? 'cue' : 'cues'}`
 
@@ -20,75 +24,58 @@ const standingText = (state: AppState): string => {
   ].join('\n')
 }
 
+/** How the reel stands; drawn anew while cues are measured, and nothing else with it. */
+const Standing = () => {
+  const standing = useAppState(standingText).split('\n')
+  return (
+    <section aria-label="How the reel stands">
+      <h2>How the reel stands</h2>
+      <ul>
+        {standing.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </section>
+  )
+}
+
 /** What leaves the program: files that others can read, and what each cannot carry. */
 export const HandOver = () => {
-  const { services } = useApp()
-  const job = useAppState(jobOf)
-  const standing = useAppState(standingText).split('\n')
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the files are made from the job
-  const parts = useMemo(() => services.prepareHandOver(), [services, job])
+  const prepared = usePrepared()
   return (
-    <main className="page" aria-label="Hand over">
-      <section aria-label="How the reel stands" className="whole-width">
-        <h2>How the reel stands</h2>
-        <ul>
-          {standing.map((sentence) => (
-            <li key={sentence}>{sentence}</li>
-          ))}
-        </ul>
-      </section>
-      {parts.map((part) => (
-        <HandOverCard key={part.format} part={part} />
+    <main className="page hand-over" aria-label="Hand over">
+      <Standing />
+      <WholeHandOver />
+      <ReportCard />
+      <FormatTable prepared={prepared} />
+      {FORMATS_HANDED_OVER.map((format) => (
+        <FormatCard key={format} format={format} part={prepared.get(format)} />
       ))}
-      <section aria-label="The job itself">
-        <h2>The job itself</h2>
+      <JobCard />
+      <section aria-label="Lists that come back">
+        <h2>Lists that come back</h2>
         <p>
-          The whole list in this program’s open format: plain JSON with a published schema. It
-          carries everything and opens here again.
+          A list changed elsewhere is laid over the job to be looked at, decision by decision,
+          before any of it is taken.
         </p>
-        <button
-          type="button"
-          className="button primary"
-          onClick={() => void services.saveJobFile()}
-        >
-          Save the job
-        </button>
+        <CommandButton id="import-list" />
       </section>
     </main>
   )
 }
 
-const HandOverCard = ({ part }: { part: HandOverPart }) => {
+const JobCard = () => {
   const { services } = useApp()
-  const { title, what } = HAND_OVER_FORMATS[part.format]
   return (
-    <section aria-label={title}>
-      <h2>{title}</h2>
-      <p>{what}</p>
-      <h3>What it cannot carry</h3>
-      {part.losses.length === 0 ? (
-        <p>Nothing of this job is lost.</p>
-      ) : (
-        <ul>
-          {part.losses.map((loss) => (
-            <li key={loss.subject}>
-              {loss.says} {loss.done}
-            </li>
-          ))}
-        </ul>
-      )}
-      <div className="button-row">
-        {part.files.map((file) => (
-          <button
-            type="button"
-            key={file.name}
-            className="button primary"
-            onClick={() => void services.saveHandOver(file)}
-          >
-            Save {file.name}
-          </button>
-        ))}
-      </div>
+    <section aria-label="The job itself">
+      <h2>The job itself</h2>
+      <p>
+        The whole list in this program’s open format: plain JSON with a published schema. It carries
+        everything and opens here again.
+      </p>
+      <button type="button" className="button" onClick={() => void services.saveJobFile()}>
+        Save the job
+      </button>
     </section>
   )
 }

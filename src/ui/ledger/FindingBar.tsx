@@ -12,11 +12,17 @@ import { STRINGS } from '../strings.ts'
 export const FindingBar = () => {
   const { services } = useApp()
   const finding = useAppState((state) => state.finding)
+  /** Nothing is cut yet: shots are found, or come with a list. */
+  const isFresh = useAppState((state) => cuesOf(state).length === 1)
   if (!finding)
     return (
       <div className="finding-bar" role="toolbar" aria-label="Ledger">
         <CommandButton isTerse id="find-shots" />
-        <CommandButton id="next-needing" label="Next that needs me" />
+        {isFresh ? (
+          <CommandButton id="import-list" />
+        ) : (
+          <CommandButton id="next-needing" label="Next that needs me" />
+        )}
         <span className="spacer" />
         <FilterChoice />
         <StripScale />

@@ -7,6 +7,7 @@ import { perform } from '../../store/document.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { Choice } from '../parts/Choice.tsx'
 import { NumberField } from '../parts/NumberField.tsx'
+import { BaseList } from './BaseList.tsx'
 import { BasePicture } from './BasePicture.tsx'
 import { DensityReading } from './DensityReading.tsx'
 import { DyePicking } from './DyePicking.tsx'
@@ -182,6 +183,10 @@ export const BaseSection = ({ reel }: { reel: Reel }) => {
       >
         No dye restoration
       </button>
+      <BaseList
+        list={base.list}
+        onTakeOut={() => change('No base list', (b) => ({ ...b, list: null }))}
+      />
     </section>
   )
 }

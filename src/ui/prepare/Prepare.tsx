@@ -74,6 +74,7 @@ export const Prepare = () => {
         <div className="button-row">
           <CommandButton id="close" />
           <CommandButton id="open-reel" label="Open another reel…" />
+          <CommandButton id="import-list" />
         </div>
       </section>
       <ToleranceSection />
@@ -130,6 +131,7 @@ export const Prepare = () => {
             )
           }
         />
+        <CommandButton id="another-scan" />
       </section>
       <BaseSection reel={reel} />
     </main>

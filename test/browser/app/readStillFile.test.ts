@@ -17,7 +17,7 @@ it('what is no still is refused in a sentence that names it', async () => {
     /h264-25\.mpegts/u,
   )
   await expect(readStillFile(await fetchClip('numbered/av1-24.mp4'))).rejects.toThrow(
-    'av1-24.mp4 is not a still; choose a PNG or TIFF picture.',
+    'av1-24.mp4 is not a still; choose a PNG, TIFF or DPX picture.',
   )
   await expect(readStillFile(new File(['no picture'], 'odd.png'))).rejects.toThrow(/odd\.png/u)
 })

@@ -53,6 +53,6 @@ test('a JPEG picture is refused with what to do', async () => {
   const opened = await openMedia([new File([Uint8Array.of(0xff, 0xd8, 0xff, 0xe0)], 'a.jpg')])
   expect(opened).toMatchObject({
     ok: false,
-    problems: [{ says: expect.stringMatching(/JPEG.*Convert it to PNG or TIFF/u) }],
+    problems: [{ says: expect.stringMatching(/JPEG.*Convert it to DPX, PNG or TIFF/u) }],
   })
 })

@@ -20,6 +20,7 @@ import { EBU_R103_V3 } from '../../../src/core/tolerance/profile.ts'
 import { openVideoFile } from '../../../src/media/browser/openVideoFile.ts'
 import { createPreview, type Preview } from '../../../src/render/createPreview.ts'
 import type { PreviewView, Side } from '../../../src/render/previewView.ts'
+import { MADE_LISTS } from '../../support/madeLists.ts'
 import { seeded } from '../../support/seeded.ts'
 import barVectors from '../../vectors/bars.json' with { type: 'json' }
 import { fetchClip } from '../media/fetchClip.ts'
@@ -208,6 +209,41 @@ describe('the preview against the float64 reference', () => {
     }
   })
 
+  it.each(Object.entries(MADE_LISTS))('takes %s in the base as the reference does', (_, list) => {
+    const bases = [
+      { ...PRINT_BASE, list },
+      { ...NEGATIVE, dyes: DYES, list },
+    ]
+    const pictures = [noise('420', 8, 5), noise('rgb', 16, 7), ramps(10)]
+    for (const base of bases)
+      for (const planes of pictures)
+        for (const grade of GRADES)
+          expect(
+            worst(planes, { matrix: 'bt709', range: 'full', base }, grade, IDENTITY_FRAMING),
+          ).toBeLessThan(1)
+  })
+
+  it('draws anew when only a number of the list changes, and as before without it', () => {
+    const planes = noise('rgb', 10, 8)
+    const listed = (offset: number) => ({
+      matrix: 'bt709' as const,
+      range: 'full' as const,
+      base: {
+        ...PRINT_BASE,
+        list: {
+          name: 'lift',
+          steps: [
+            { kind: 'range' as const, low: [0, offset], high: [1, 1], clamps: true } as const,
+          ],
+        },
+      },
+    })
+    for (const offset of [0.1, 0.2, 0.1])
+      expect(worst(planes, listed(offset), IDENTITY_GRADE, IDENTITY_FRAMING)).toBeLessThan(0.01)
+    const plain = { matrix: 'bt709', range: 'full', base: PRINT_BASE } as const
+    expect(worst(planes, plain, IDENTITY_GRADE, IDENTITY_FRAMING)).toBeLessThan(0.01)
+  })
+
   it('draws anew when only the base changes, and shows it left of the wipe as well', () => {
     const drawn = preview()
     const flat = planesOf('444', 8, (p) => (p === 0 ? 126 : 128))
@@ -331,7 +367,8 @@ describe('the moving picture', () => {
     }
     for (const layout of ['444', 'rgb'] as const)
       for (const grade of GRADES) {
-        const base = layout === 'rgb' ? NEGATIVE : PRINT_BASE
+        const list = MADE_LISTS['a matrix, a curve and a cube'] ?? null
+        const base = layout === 'rgb' ? { ...NEGATIVE, list } : PRINT_BASE
         made.value.setPlanes(noise(layout, 10, 9), { matrix: 'bt709', range: 'narrow', base })
         const still = shownAs(viewOf(grade, IDENTITY_FRAMING))
         const moving = shownAs({ ...viewOf(grade, IDENTITY_FRAMING), isMoving: true })

@@ -1,5 +1,6 @@
 import { afterEach, expect, it } from 'vitest'
 import { type Grade, IDENTITY_GRADE } from '../../../src/core/colour/grade.ts'
+import { PRINT_BASE } from '../../../src/core/film/filmBase.ts'
 import { IDENTITY_FRAMING } from '../../../src/core/picture/framing.ts'
 import type { Coding, Planes } from '../../../src/core/picture/planes.ts'
 import { createPreview } from '../../../src/render/createPreview.ts'
@@ -11,6 +12,7 @@ import type {
   ToPreview,
 } from '../../../src/render/previewMessages.ts'
 import type { Compare } from '../../../src/render/previewView.ts'
+import { MADE_LISTS } from '../../support/madeLists.ts'
 import { seeded } from '../../support/seeded.ts'
 
 const WIDTH = 60
@@ -38,6 +40,11 @@ const drawing = (
   ...{ width, height, mayShrink: false, planes, coding: CODING },
   view: { grade, framing: IDENTITY_FRAMING, compare, excursions: null, isMoving: false },
 })
+
+const LISTED: Coding = {
+  ...CODING,
+  base: { ...PRINT_BASE, list: MADE_LISTS['a matrix, a curve and a cube'] ?? null },
+}
 
 const WIPED: Compare = {
   kind: 'wipe',
@@ -130,6 +137,21 @@ it('sends a frame once, as long as it is drawn', () => {
   preview.draw(drawing(ONE, BRIGHT))
   const frames = sent.flatMap((message) => (message.kind === 'draw' ? [message.frames] : []))
   expect(frames).toEqual([[ONE], [0], [0, OTHER], [1], [ONE]])
+})
+
+it('draws by the list of a base, which crosses once', async () => {
+  const { attach, errors, sent } = setUp()
+  const { canvas, preview } = attach()
+  for (const grade of [BRIGHT, IDENTITY_GRADE]) {
+    const wanted = { ...drawing(ONE, grade, WIPED), coding: LISTED }
+    preview.draw(wanted)
+    await toShow(canvas, wanted)
+  }
+  const lists = sent.flatMap((message) =>
+    message.kind === 'draw' ? [JSON.stringify(message.drawing.coding.base?.list)] : [],
+  )
+  expect(lists.map((text) => text.includes('cube'))).toEqual([true, false])
+  expect(errors).toEqual([])
 })
 
 it('shows the last of many, on a canvas after another was given up', async () => {

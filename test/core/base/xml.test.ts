@@ -1,7 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { readXml } from '../../../src/core/base/xmlReader.ts'
-import { isXmlText, writeXml } from '../../../src/core/base/xmlWriter.ts'
+import { lineOfText, readXml } from '../../../src/core/base/xmlReader.ts'
+import {
+  isXmlText,
+  writeXml,
+  writeXmlAround,
+  writeXmlInside,
+} from '../../../src/core/base/xmlWriter.ts'
 
 /** ASCII, control characters, and characters of one and two UTF-16 units; half ones too. */
 const anyText = fc.oneof(
@@ -32,11 +37,11 @@ const anyText = fc.oneof(
 describe('XML', () => {
   it('brings back any text and attribute that XML can carry', () => {
     fc.assert(
-      fc.property(anyText, fc.string(), (inside, value) => {
+      fc.property(anyText, fc.oneof(anyText, fc.string()), (inside, value) => {
         const read = readXml(writeXml({ name: 'a', attributes: { value }, inside }))
         if (!read.ok) throw new Error(read.problems[0].says)
         if (isXmlText(inside)) expect(read.value.text).toBe(inside)
-        expect(read.value.attributes.get('value')).toBe(value)
+        if (isXmlText(value)) expect(read.value.attributes.get('value')).toBe(value)
       }),
       { seed: 1, numRuns: 500 },
     )
@@ -47,6 +52,13 @@ describe('XML', () => {
     expect(writeXml({ name: 'a', inside })).toBe(
       '<?xml version="1.0" encoding="UTF-8"?>\n<a>\n  <b>c</b>\n  <d/>\n</a>\n',
     )
+  })
+
+  it('is the same written whole and in parts', () => {
+    const root = { name: 'a', attributes: { b: '1' } }
+    const inside = [{ name: 'c', inside: [{ name: 'd', inside: '<' }] }, { name: 'e' }]
+    const parts = [writeXmlInside(inside.slice(0, 1)), writeXmlInside(inside.slice(1))]
+    expect(writeXmlAround(root, parts)).toBe(writeXml({ ...root, inside }))
   })
 
   it('writes what it cannot carry as the replacement character', () => {
@@ -63,9 +75,23 @@ describe('XML', () => {
     expect(read.ok).toBe(isRead)
   })
 
-  it('of more than 16 MB is refused before it is looked at', () => {
-    const read = readXml(`<a>${'x'.repeat(16 * 2 ** 20)}</a>`)
+  it('of more than 32 MB is refused before it is looked at', () => {
+    const read = readXml(`<a>${'x'.repeat(32 * 2 ** 20)}</a>`)
     expect(!read.ok && read.problems[0].code).toBe('too-large')
+  })
+
+  it('of more than a million elements is refused, with the line', () => {
+    const read = readXml(`<a>\n${'<b/>'.repeat(1_000_001)}</a>`)
+    expect(!read.ok && read.problems[0]).toMatchObject({ code: 'malformed', at: { line: 2 } })
+  })
+
+  it('tells the line of any character of a text, whatever stands between its parts', () => {
+    const read = readXml('<a\n>1\n2<!-- \n\n -->3\n4<b>\n</b>\n5<![CDATA[\n6]]>\n7</a>')
+    if (!read.ok) throw new Error(read.problems[0].says)
+    const lines = [...'1234567'].map((digit) =>
+      lineOfText(read.value, read.value.text.indexOf(digit)),
+    )
+    expect(lines).toEqual([2, 3, 5, 6, 8, 9, 10])
   })
 
   it('tells namespace, and line and column of what is broken', () => {

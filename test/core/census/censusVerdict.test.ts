@@ -4,7 +4,7 @@ import { createCensusReader } from '../../../src/core/census/censusVerdict.ts'
 import { seenSpans } from '../../../src/core/census/seenSpans.ts'
 import { createColourTally } from '../../../src/core/census/tallyColours.ts'
 import type { Grade } from '../../../src/core/colour/grade.ts'
-import type { FilmBase } from '../../../src/core/film/filmBase.ts'
+import { type FilmBase, PRINT_BASE } from '../../../src/core/film/filmBase.ts'
 import { decodePlanes } from '../../../src/core/picture/decodePlanes.ts'
 import { IDENTITY_FRAMING } from '../../../src/core/picture/framing.ts'
 import { gradePicture } from '../../../src/core/picture/gradePicture.ts'
@@ -13,6 +13,7 @@ import type { RgbPicture } from '../../../src/core/picture/rgbPicture.ts'
 import { type PictureLevels, pictureLevels } from '../../../src/core/tolerance/pictureLevels.ts'
 import { EBU_R103_V3, type ToleranceProfile } from '../../../src/core/tolerance/profile.ts'
 import { randomGrade, seeded, shadedPlanes } from '../../kernel/randomPictures.ts'
+import { MADE_LISTS } from '../../support/madeLists.ts'
 
 const UNFILTERED: ToleranceProfile = { ...EBU_R103_V3, filtered: false }
 const COMPOSITE: ToleranceProfile = { ...UNFILTERED, rgb: null, composite: [-0.33, 1.33] }
@@ -29,6 +30,8 @@ const FADED_NEGATIVE: FilmBase = {
   ],
   list: null,
 }
+
+const madeList = (name: string): FilmBase['list'] => MADE_LISTS[name] ?? null
 
 /** All decoded pictures measured one by one by the reference. */
 const bruteForce = (
@@ -90,6 +93,21 @@ const CASES: readonly { name: string; layout: Layout; depth: number; coding: Cod
     layout: '422',
     depth: 10,
     coding: { ...CODING, base: FADED_NEGATIVE },
+  },
+  ...Object.entries(MADE_LISTS).map(([name, list]) => ({
+    name: `${name} in the base`,
+    layout: '422' as const,
+    depth: 10,
+    coding: { ...CODING, base: { ...PRINT_BASE, list } },
+  })),
+  {
+    name: 'a negative with its dyes restored, then a cube',
+    layout: '444',
+    depth: 8,
+    coding: {
+      ...CODING,
+      base: { ...FADED_NEGATIVE, list: madeList('a cube of 33 by tetrahedra') },
+    },
   },
 ]
 

@@ -6,6 +6,7 @@ import { decodePlanes } from '../../../src/core/picture/decodePlanes.ts'
 import { IDENTITY_FRAMING } from '../../../src/core/picture/framing.ts'
 import type { Planes } from '../../../src/core/picture/planes.ts'
 import { shadedPlanes } from '../../kernel/randomPictures.ts'
+import { MADE_LISTS } from '../../support/madeLists.ts'
 import { seeded } from '../../support/seeded.ts'
 
 const CODING = { matrix: 'bt709', range: 'narrow' } as const
@@ -29,6 +30,7 @@ test('a small frame gives every pixel, as it is decoded by its base', () => {
         [0, 1, 0],
         [0, 0.1, 1],
       ],
+      list: MADE_LISTS['a matrix, a curve and a cube'] ?? null,
     },
   } as const
   const { colours, weights } = frameColours(planes, coding, IDENTITY_FRAMING)

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { IDENTITY_MATRIX3, invertMatrix3, type Matrix3 } from '../../../src/core/colour/matrix3.ts'
-import { type Triple, triple } from '../../../src/core/colour/triple.ts'
+import { mapTriple, type Triple, triple } from '../../../src/core/colour/triple.ts'
 import {
   baseColour,
   baseDensities,
@@ -9,10 +9,12 @@ import {
   baseSignal,
   type FilmBase,
   isPlainBase,
+  isPlainFilm,
   PRINT_BASE,
   sameBase,
 } from '../../../src/core/film/filmBase.ts'
 import { printDensityToSignal, signalToPrintDensity } from '../../../src/core/film/printDensity.ts'
+import type { ProcessList } from '../../../src/core/process/processList.ts'
 
 const CHANNELS = [0, 1, 2] as const
 
@@ -24,6 +26,11 @@ const DYES: Matrix3 = [
 ]
 
 const base = (change: Partial<FilmBase>): FilmBase => ({ ...PRINT_BASE, ...change })
+
+const matrix: ProcessList = {
+  name: 'none',
+  steps: [{ kind: 'matrix', rows: IDENTITY_MATRIX3, offset: [0, 0, 0] }],
+}
 
 const negative = base({
   scan: 'negative',
@@ -139,6 +146,24 @@ describe('the base stage', () => {
           )
   })
 
+  it('ends with its list, after scan kind and dyes', () => {
+    const list = {
+      name: 'half',
+      steps: [{ kind: 'range', low: [0, 0.1], high: [1, 0.6], clamps: true }],
+    } as const
+    const colour: Triple = [0.2, 0.5, 0.9]
+    near(baseColour(colour, base({ list })), [0.2, 0.35, 0.55])
+    const through = baseColour(colour, { ...negative, dyes: DYES })
+    near(
+      baseColour(colour, { ...negative, dyes: DYES, list }),
+      mapTriple(through, (x) => Math.min(0.6, Math.max(0.1, 0.1 + 0.5 * x))),
+    )
+    expect(isPlainBase(base({ list }))).toBe(false)
+    expect(isPlainFilm(base({ list }))).toBe(true)
+    // Only a list: nothing before it rounds or clips, below black and above peak as well.
+    near(baseColour([-0.07, 1.09, 0], base({ list: matrix })), [-0.07, 1.09, 0], 15)
+  })
+
   it('is the same base only where every number is', () => {
     expect(sameBase(negative, { ...negative, dyes: IDENTITY_MATRIX3 })).toBe(true)
     for (const change of [
@@ -146,8 +171,13 @@ describe('the base stage', () => {
       { clear: triple(0.1) },
       { gamma: triple(1) },
       { dyes: DYES },
+      { list: matrix },
     ] as const)
       expect(sameBase(negative, { ...negative, ...change })).toBe(false)
+    const listed = { ...negative, list: matrix }
+    expect(sameBase(listed, structuredClone(listed))).toBe(true)
+    expect(sameBase(listed, { ...listed, list: { ...matrix, name: 'other' } })).toBe(false)
+    expect(sameBase(listed, { ...listed, list: { ...matrix, steps: [] } })).toBe(false)
   })
 })
 

@@ -3,8 +3,9 @@ import { resolve } from 'node:path'
 import { expect, it } from 'vitest'
 import { gradeColour } from '../../../src/core/colour/grade.ts'
 import type { Triple } from '../../../src/core/colour/triple.ts'
-import { baseColour } from '../../../src/core/film/filmBase.ts'
+import { baseColour, PRINT_BASE } from '../../../src/core/film/filmBase.ts'
 import { framingMap } from '../../../src/core/picture/framing.ts'
+import type { ProcessList } from '../../../src/core/process/processList.ts'
 
 const PAGE = readFileSync(resolve(import.meta.dirname, '../../../docs/job-format.md'), 'utf8')
 
@@ -43,6 +44,31 @@ it('the worked example of a base in docs/job-format.md is what the program does'
     list: null,
   } as const
   isPrinted(baseColour([0.5, 0.35, 0.3], base), 'The base')
+})
+
+it('the worked example of a base list in docs/job-format.md is what the program does', () => {
+  const list: ProcessList = {
+    name: 'example',
+    steps: [
+      {
+        kind: 'matrix',
+        rows: [
+          [0.9, 0.1, 0],
+          [0, 1, 0],
+          [0, 0.2, 0.8],
+        ],
+        offset: [0.05, 0, -0.05],
+      },
+      { kind: 'curve', channels: 1, points: 3, values: [0, 0.4, 1] },
+      {
+        kind: 'cube',
+        interpolation: 'tetrahedral',
+        points: 2,
+        values: [0, 0, 0, 0, 0, 1, 0, 1, 0, 0, 1, 1, 1, 0, 0, 1, 0, 1, 1, 1, 0, 1, 0.9, 0.8],
+      },
+    ],
+  }
+  isPrinted(baseColour([0.5, 0.4, 0.3], { ...PRINT_BASE, list }), 'The base list')
 })
 
 it('the worked example of a framing in docs/job-format.md is what the program does', () => {

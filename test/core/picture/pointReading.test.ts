@@ -14,7 +14,9 @@ import {
   pointDifference,
   pointFigures,
 } from '../../../src/core/picture/pointReading.ts'
+import { applyProcess } from '../../../src/core/process/applyProcess.ts'
 import { noisePlanes } from '../../kernel/randomPictures.ts'
+import { MADE_LISTS } from '../../support/madeLists.ts'
 import { seeded } from '../../support/seeded.ts'
 import bars from '../../vectors/bars.json' with { type: 'json' }
 
@@ -22,6 +24,11 @@ const NEGATIVE = {
   matrix: 'bt709',
   range: 'narrow',
   base: { ...PRINT_BASE, scan: 'negative', clear: [0.2, 0.5, 0.7] },
+} as const
+const LISTED = {
+  matrix: 'bt709',
+  range: 'narrow',
+  base: { ...PRINT_BASE, list: MADE_LISTS['a matrix, a curve and a cube'] ?? null },
 } as const
 const FULL = { matrix: 'bt601', range: 'full' } as const
 
@@ -59,7 +66,7 @@ describe('a window of a scan', () => {
         fc.nat(),
         (part, layout, depth, seed) => {
           const planes = noisePlanes(seeded(seed), layout, depth, part.width, part.height)
-          for (const coding of [FULL, NEGATIVE]) {
+          for (const coding of [FULL, NEGATIVE, LISTED]) {
             const whole = decodePlanes(planes, coding)
             const window = decodeWindow(planes, coding, part)
             for (let y = 0; y < window.height; y++)
@@ -92,6 +99,19 @@ describe('a point reading', () => {
       // A code is 0.8 mV of luma: half of it may be rounded away.
       expect(Math.abs(figures.y.value * 700 - row.lumaMv)).toBeLessThan(0.4 + bars.epsilonMv)
     }
+  })
+
+  it('goes through the list of the base before the grade', () => {
+    const planes = planesOfCodes([500, 500, 480], 1)
+    const source = { planes, coding: LISTED, grade: GRADE }
+    const scanned = decodePlanes(planes, { matrix: 'bt709', range: 'narrow' })
+    const list = applyProcess(LISTED.base.list ?? { name: '', steps: [] }, [
+      scanned.r[0] ?? 9,
+      scanned.g[0] ?? 9,
+      scanned.b[0] ?? 9,
+    ])
+    expect(pointColour(source, { x: 0, y: 0 }, 1)).toEqual(gradeColour(list, GRADE))
+    expect(list).not.toEqual([scanned.r[0], scanned.g[0], scanned.b[0]])
   })
 
   it('is the graded pixel, or the mean of the graded pixels about it, cut at the edge', () => {

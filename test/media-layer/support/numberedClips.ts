@@ -77,6 +77,27 @@ export const NUMBERED_CLIPS: readonly NumberedClip[] = [
   { file: 'vp9-odd-size-25.webm', facts: { ...PLAIN, width: 131, height: 97, rate: fps(25) } },
   { file: 'vp9-doubled-stamps.mkv', facts: { ...PLAIN, container: 'Matroska', depth: 10 } },
   { file: 'av1-24.mp4', facts: { ...PLAIN, container: 'MP4', codec: 'AV1', rate: fps(24) } },
+  {
+    file: 'prores.mov',
+    facts: { ...PLAIN, width: 64, height: 48, depth: 10, layout: '422', frames: 2 },
+  },
+  {
+    file: 'prores-422-25.mov',
+    facts: {
+      ...PLAIN,
+      ...UNSTATED,
+      container: 'MOV',
+      codec: 'ProRes',
+      depth: 10,
+      layout: '422',
+      frames: 12,
+      rate: fps(25),
+    },
+  },
+  {
+    file: 'prores-4444-24.mov',
+    facts: { ...PLAIN, codec: 'ProRes', depth: 12, layout: '444', frames: 6, rate: fps(24) },
+  },
   { file: 'h264-rgb-25.mp4', facts: { ...PLAIN, layout: 'rgb', frames: 12 } },
   { file: 'h264-turned.mp4', facts: { ...PLAIN, layout: 'rgb', frames: 12 } },
   { file: 'h264-uneven.mkv', facts: { ...PLAIN, rate: undefined } },

@@ -1,10 +1,11 @@
 import * as v from 'valibot'
-import { type Problem, problem } from '../../base/problem.ts'
+import { problem } from '../../base/problem.ts'
 import { fail, type Result, resultOf } from '../../base/result.ts'
 import type { Cue, HeldFrame, Job, Reel } from '../../job/job.ts'
 import { checkJob } from './checkJob.ts'
 import { isPlainCue } from './isPlainCue.ts'
 import { problemOfIssue } from './issueWords.ts'
+import { brokenLine, withJobLines } from './jobLines.ts'
 import { jobFileSchema, MOST_CUES } from './jobSchema.ts'
 import { type AnyJobFile, JOB_VERSION, migrateUp } from './migrations.ts'
 
@@ -14,23 +15,11 @@ const LARGEST = 128 * 2 ** 20
 /** Some editors write it before UTF-8; a reader may pass over it (RFC 8259 §8.1). */
 const BYTE_ORDER_MARK = '\ufeff'
 
+const NOT_JSON =
+  'This is no job file, or not a whole one: it does not read as JSON. Give another, or get it again.'
+
 const isRecord = (value: unknown): value is Record<string, unknown> =>
   typeof value === 'object' && value !== null && !Array.isArray(value)
-
-const lineAt = (text: string, position: number): number =>
-  text.slice(0, position).split('\n').length
-
-/** The problem a JSON parser's message amounts to, with the line where it names a position. */
-const malformed = (text: string, error: unknown): Problem => {
-  const message = error instanceof Error ? error.message : String(error)
-  const position = /position (\d+)/u.exec(message)?.[1]
-  const line = position === undefined ? undefined : lineAt(text, Number(position))
-  return problem(
-    'malformed',
-    'This is no job file, or not a whole one: it does not read as JSON. Give another, or get it again.',
-    line === undefined ? undefined : { line },
-  )
-}
 
 /** The cues of a file where every one is plain, so that the schema need not look at them. */
 const plainCuesOf = ({ cues }: AnyJobFile): readonly unknown[] | undefined =>
@@ -38,18 +27,28 @@ const plainCuesOf = ({ cues }: AnyJobFile): readonly unknown[] | undefined =>
 
 /**
  * A job file (docs/job-format.md) → the job. Either the whole job is read or every problem found
- * is told, by field; nothing is half-loaded. At most 128 MB. An older version is brought up to
- * date; a later one is refused.
+ * is told, by field and line; nothing is half-loaded. At most 128 MB. An older version is brought
+ * up to date; a later one is refused.
  */
 export const readJob = (text: string): Result<Job> => {
   if (text.length > LARGEST)
-    return fail(problem('too-large', 'A job file of more than 128 MB is not read; split the job.'))
+    return fail(
+      problem('too-large', 'A job file of more than 128 MB is not read; split the job.', {
+        line: 1,
+      }),
+    )
   let parsed: unknown
   try {
     parsed = JSON.parse(text.startsWith(BYTE_ORDER_MARK) ? text.slice(1) : text)
-  } catch (error) {
-    return fail(malformed(text, error))
+  } catch {
+    return fail(problem('malformed', NOT_JSON, { line: brokenLine(text) }))
   }
+  const job = jobOf(parsed)
+  return job.ok ? job : withJobLines(text, job.problems)
+}
+
+/** What a job file holds → the job, its problems by field. */
+const jobOf = (parsed: unknown): Result<Job> => {
   if (!isRecord(parsed) || parsed.format !== 'reelwright-job')
     return fail(
       problem(

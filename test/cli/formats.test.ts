@@ -1,0 +1,216 @@
+import {
+  copyFileSync,
+  existsSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
+import { beforeAll, beforeEach, describe, expect, it } from 'vitest'
+import { sameGrade } from '../../src/core/colour/grade.ts'
+import { readJob } from '../../src/core/formats/job/readJob.ts'
+import { writeJob } from '../../src/core/formats/job/writeJob.ts'
+import { cuesOfReel } from '../../src/core/job/cueList.ts'
+import type { Cue, Job, Reel } from '../../src/core/job/job.ts'
+import { sampleJob } from '../support/sampleJob.ts'
+import { MAIN, ROOT, reelwright } from './reelwright.ts'
+
+const SAMPLE = join(ROOT, 'samples/slack-water-at-skerrow.reelwright.json')
+const INTERCHANGE = resolve(import.meta.dirname, '../media/interchange')
+
+let folder = ''
+let path = ''
+
+beforeAll(() => {
+  if (!existsSync(MAIN)) throw new Error('Build first: npm run build')
+})
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'reelwright-formats-'))
+  path = join(folder, 'job.json')
+  copyFileSync(SAMPLE, path)
+  return () => rmSync(folder, { recursive: true })
+})
+
+const jobAt = (file: string): Job => {
+  const job = readJob(readFileSync(file, 'utf8'))
+  if (!job.ok) throw new Error(job.problems[0].says)
+  return job.value
+}
+const cuesAt = (file: string): readonly Cue[] => {
+  const job = jobAt(file)
+  const reel = Object.values<Reel>(job.reels)[0]
+  return reel ? cuesOfReel(job, reel.id) : []
+}
+
+/** The sample's reel with one cue that changes nothing: what an import has to fill. */
+const bareJob = (): string => {
+  const { reels } = jobAt(SAMPLE)
+  const reel = Object.values<Reel>(reels)[0]
+  if (!reel) throw new Error('The sample has no reel.')
+  const bare = join(folder, 'bare.json')
+  writeFileSync(bare, writeJob(sampleJob([0], (cue) => cue, reel)))
+  return bare
+}
+
+describe('reelwright export and import', () => {
+  it.each(['edl', 'otio', 'csv'])(
+    'bring cues and grades back into a bare job by %s, to the frame',
+    async (format) => {
+      const list = join(folder, `list.${format}`)
+      expect((await reelwright(['export', path, '--as', format, '--out', list])).status).toBe(0)
+      const bare = bareJob()
+      const { status, error } = await reelwright(['import', list, '--into', bare])
+      expect(error).toBe('')
+      expect(status).toBe(0)
+      const before = cuesAt(path)
+      const after = cuesAt(bare)
+      expect(after.map(({ first }) => first)).toEqual(before.map(({ first }) => first))
+      if (format === 'edl') return
+      for (const [index, cue] of before.entries())
+        expect(after[index] && sameGrade(after[index].grade, cue.grade)).toBe(true)
+    },
+  )
+
+  it('brings places from one list and grades from another in one go', async () => {
+    const [edl, ccc] = [join(folder, 'list.edl'), join(folder, 'list.ccc')]
+    await reelwright(['export', path, '--as', 'edl', '--out', edl])
+    await reelwright(['export', path, '--as', 'ccc', '--out', ccc])
+    const bare = bareJob()
+    expect((await reelwright(['import', edl, ccc, '--into', bare])).status).toBe(0)
+    const before = cuesAt(path)
+    expect(cuesAt(bare).map(({ first }) => first)).toEqual(before.map(({ first }) => first))
+  })
+
+  it('of its own lists changes nothing in the job they came from', async () => {
+    const text = readFileSync(path, 'utf8')
+    const job = writeJob(jobAt(path))
+    for (const format of ['edl', 'otio', 'csv', 'ccc', 'cdl']) {
+      const list = join(folder, `own.${format}`)
+      await reelwright(['export', path, '--as', format, '--out', list])
+      await reelwright(['import', list, '--into', path, '--take', 'places'])
+      expect(cuesAt(path).map(({ first }) => first)).toEqual(
+        cuesAt(SAMPLE).map(({ first }) => first),
+      )
+      writeFileSync(path, text)
+    }
+    expect(writeJob(jobAt(path))).toBe(job)
+  })
+
+  it('a dry run says what would be done and writes nothing', async () => {
+    const list = join(folder, 'list.edl')
+    await reelwright(['export', path, '--as', 'edl', '--out', list])
+    const bare = bareJob()
+    const text = readFileSync(bare, 'utf8')
+    const { status, out } = await reelwright([
+      'import',
+      list,
+      '--into',
+      bare,
+      '--dry-run',
+      '--json',
+    ])
+    expect(status).toBe(0)
+    const told = JSON.parse(out)
+    expect(told.written).toBe(false)
+    expect(told.files[0].rows).toHaveLength(cuesAt(path).length)
+    expect(readFileSync(bare, 'utf8')).toBe(text)
+  })
+
+  it('refuses a broken list by its line and leaves the job as it was', async () => {
+    const list = join(folder, 'broken.edl')
+    writeFileSync(list, 'TITLE: X\n001  REEL V C 10:00:00:00 10:00:61:00 10:00:00:00 10:00:01:00\n')
+    const text = readFileSync(path, 'utf8')
+    const { status, error } = await reelwright(['import', list, '--into', path])
+    expect(status).toBe(3)
+    expect(error).toContain('line 2')
+    expect(readFileSync(path, 'utf8')).toBe(text)
+  })
+
+  it.each(['cc', 'clf'])('writes a file of each cue as %s into a folder', async (format) => {
+    const out = join(folder, 'cues')
+    expect((await reelwright(['export', path, '--as', format, '--out', out])).status).toBe(0)
+    expect(readdirSync(out)).toHaveLength(cuesAt(path).length)
+  })
+
+  it('writes the statement of losses as text where it is asked for', async () => {
+    const losses = join(folder, 'losses.txt')
+    const edl = join(folder, 'list.edl')
+    await reelwright(['export', path, '--as', 'edl', '--out', edl, '--losses', losses])
+    const text = readFileSync(losses, 'utf8')
+    expect(text).toContain('Statement of losses')
+    expect(text).toMatch(/Framing: The framing of cue/u)
+    expect(text).toContain('Done about it:')
+  })
+
+  it('takes a job down to an earlier version, and says what that loses', async () => {
+    const out = join(folder, 'old.json')
+    const asked = ['export', path, '--as', 'job', '--job-version', '2', '--out', out]
+    const { status } = await reelwright(asked)
+    expect(status).toBe(0)
+    expect(JSON.parse(readFileSync(out, 'utf8')).version).toBe(2)
+    expect(cuesAt(out).map(({ first }) => first)).toEqual(cuesAt(path).map(({ first }) => first))
+    expect((await reelwright([...asked.with(5, '99')])).status).toBe(2)
+  })
+
+  it.each([
+    [['import', 'x.edl']],
+    [['import', '--into', 'x']],
+    [['export', 'x', '--as', 'pdf', '--out', 'y']],
+    [['validate']],
+  ])('%j is wrong use', async (args) => {
+    expect((await reelwright(args)).status).toBe(2)
+  })
+
+  it('puts a process list after the base, or its grade on a cue', async () => {
+    const clf = join(INTERCHANGE, 'clf/cdl_missing_sat.clf')
+    const { status, out } = await reelwright(['import', clf, '--into', path])
+    expect(status).toBe(0)
+    expect(out).toContain('base list')
+    const reel = Object.values<Reel>(jobAt(path).reels)[0]
+    expect(reel?.base.list?.steps.map(({ kind }) => kind)).toEqual(['cdl'])
+  })
+})
+
+describe('reelwright validate', () => {
+  const files = ['cdl', 'edl', 'otio', 'clf'].flatMap((kind) =>
+    readdirSync(join(INTERCHANGE, kind)).map((name) => [kind, name] as const),
+  )
+
+  /** Refused: two are illegal; these hold operators that no job carries (Log, Exponent). */
+  const REFUSED = ['illegal-cdl_bad_sat.clf', 'illegal-cdl_bad_slope.clf', 'multiple_ops.clf']
+
+  it.each(files)('tells what a %s file is: %s', async (kind, name) => {
+    const { status, out, error } = await reelwright([
+      'validate',
+      join(INTERCHANGE, kind, name),
+      '--json',
+    ])
+    const told = JSON.parse(out)
+    if (REFUSED.includes(name)) {
+      expect(status).toBe(3)
+      expect(told.valid).toBe(false)
+      expect(error).toMatch(/line \d+/u)
+    } else {
+      expect(error).toBe('')
+      expect(status).toBe(0)
+      expect(told).toMatchObject({ valid: true, format: kind })
+    }
+  })
+
+  it('tells of a job what each format would lose', async () => {
+    const { status, out } = await reelwright(['validate', path])
+    expect(status).toBe(0)
+    expect(out).toMatch(/as edl would lose: .*framing/u)
+  })
+
+  it('refuses what it does not know: status 3', async () => {
+    const other = join(folder, 'other.txt')
+    writeFileSync(other, 'Dear colleague,\n')
+    const { status, error } = await reelwright(['validate', other])
+    expect(status).toBe(3)
+    expect(error).toContain('nothing this program reads')
+  })
+})

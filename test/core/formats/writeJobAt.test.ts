@@ -1,0 +1,63 @@
+import { expect, it } from 'vitest'
+import { PRINT_BASE } from '../../../src/core/film/filmBase.ts'
+import { readJob } from '../../../src/core/formats/job/readJob.ts'
+import { writeJob } from '../../../src/core/formats/job/writeJob.ts'
+import { writeJobAt } from '../../../src/core/formats/job/writeJobAt.ts'
+import type { Cue } from '../../../src/core/job/job.ts'
+import { says } from '../../support/lossWords.ts'
+import { sampleJob, sampleReel } from '../../support/sampleJob.ts'
+
+/** A cue that every version but the newest loses something of. */
+const full = (cue: Cue, index: number): Cue =>
+  index === 1
+    ? {
+        ...cue,
+        ramp: 8,
+        rampShape: 'eased',
+        scene: '12',
+        gradeName: 'B',
+        alternates: [{ name: 'A', grade: cue.grade }],
+        framing: { ...cue.framing, rotation: 2 },
+        foreign: [{ format: 'edl', text: '{}' }],
+      }
+    : cue
+
+const JOB = sampleJob(
+  [0, 100],
+  full,
+  sampleReel({
+    base: {
+      ...PRINT_BASE,
+      scan: 'negative',
+      list: {
+        name: 'a',
+        steps: [{ kind: 'range', low: [0, 0], high: null, clamps: true }],
+      },
+    },
+  }),
+)
+
+it.each([
+  [5, []],
+  [4, ['The process list', 'What other lists said of cue 2']],
+  [3, ['eased shape', 'alternates of cue 2', 'name of the grade', 'scene mark of cue 2']],
+  [2, ['Rotation, squeeze and blanking of cue 2']],
+  [1, ['The base, which makes video']],
+] as const)('version %i is read again, and says what it adds to the losses', (version, added) => {
+  const { text, losses } = writeJobAt(JOB, version)
+  expect(JSON.parse(text).version).toBe(version)
+  expect(readJob(text).ok).toBe(true)
+  const earlier = version === 5 ? '' : says(writeJobAt(JOB, version + 1).losses)
+  for (const words of added) {
+    expect(says(losses)).toContain(words)
+    expect(earlier).not.toContain(words)
+  }
+})
+
+it('loses nothing of a job that has nothing a version lacks, nor in the newest version', () => {
+  const plain = sampleJob()
+  expect(writeJobAt(plain, 1).losses).toEqual([])
+  const read = readJob(writeJobAt(plain, 1).text)
+  expect(read.ok && read.value).toEqual(plain)
+  expect(writeJobAt(JOB, 5)).toEqual({ text: writeJob(JOB), losses: [] })
+})
