@@ -1,6 +1,7 @@
 import {
   copyFileSync,
   existsSync,
+  mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
@@ -9,13 +10,14 @@ import {
 } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
+import { encode } from 'fast-png'
 import { beforeAll, beforeEach, describe, expect, it } from 'vitest'
 import { sameGrade } from '../../src/core/colour/grade.ts'
 import { readJob } from '../../src/core/formats/job/readJob.ts'
 import { writeJob } from '../../src/core/formats/job/writeJob.ts'
 import { cuesOfReel } from '../../src/core/job/cueList.ts'
 import type { Cue, Job, Reel } from '../../src/core/job/job.ts'
-import { sampleJob } from '../support/sampleJob.ts'
+import { sampleJob, sampleReel } from '../support/sampleJob.ts'
 import { MAIN, ROOT, reelwright } from './reelwright.ts'
 
 const SAMPLE = join(ROOT, 'samples/slack-water-at-skerrow.reelwright.json')
@@ -171,6 +173,61 @@ describe('reelwright export and import', () => {
     expect(out).toContain('base list')
     const reel = Object.values<Reel>(jobAt(path).reels)[0]
     expect(reel?.base.list?.steps.map(({ kind }) => kind)).toEqual(['cdl'])
+  })
+})
+
+describe('reelwright import of another scan', () => {
+  const picture = encode({
+    width: 16,
+    height: 16,
+    depth: 8,
+    channels: 3,
+    data: new Uint8Array(3 * 256).fill(90),
+  })
+
+  /** A reel of numbered pictures of so many frames, in a folder of its own. */
+  const scanOf = (name: string, frames: number): string => {
+    const scan = join(folder, name)
+    mkdirSync(scan)
+    for (let n = 0; n < frames; n++) writeFileSync(join(scan, `scan_${1000 + n}.png`), picture)
+    return join(scan, 'scan_1000.png')
+  }
+
+  it('lets cues follow the list by which the reel was cut anew', async () => {
+    const job = join(folder, 'pictures.json')
+    writeFileSync(job, writeJob(sampleJob([0, 6], (cue) => cue, sampleReel({ frames: 12 }))))
+    const list = join(folder, 'recut.edl')
+    const event = (number: string, times: string) => `${number}  ORLOP_RE V     C        ${times}`
+    writeFileSync(
+      list,
+      [
+        'TITLE: RECUT',
+        event('001', '10:00:00:06 10:00:00:12 10:00:00:00 10:00:00:06'),
+        event('002', '10:00:00:00 10:00:00:02 10:00:00:06 10:00:00:08'),
+        '',
+      ].join('\r\n'),
+    )
+    const { status, out, error } = await reelwright([
+      ...['import', scanOf('fresh', 8), '--into', job, '--by', list],
+    ])
+    expect(error).toBe('')
+    expect(status).toBe(0)
+    expect(out).toContain('2 follow')
+    expect(cuesAt(job).map(({ id, first }) => [id, first])).toEqual([
+      ['cue-2', 0],
+      ['cue-1', 6],
+    ])
+    expect(Object.values<Reel>(jobAt(job).reels)[0]?.frames).toBe(8)
+  })
+
+  it('asks for the scan as it was where it is not beside the job, and changes nothing', async () => {
+    const job = join(folder, 'pictures.json')
+    const text = writeJob(sampleJob([0, 6], (cue) => cue, sampleReel({ frames: 12 })))
+    writeFileSync(job, text)
+    const { status, error } = await reelwright(['import', scanOf('fresh', 8), '--into', job])
+    expect(status).toBe(3)
+    expect(error).toContain('--media')
+    expect(readFileSync(job, 'utf8')).toBe(text)
   })
 })
 

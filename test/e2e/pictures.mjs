@@ -67,6 +67,12 @@ try {
   await take('keys')
   await page.keyboard.press('Escape')
   await button('Hand over').click()
+  const choosing = page.waitForEvent('filechooser')
+  await button('Import a list…').click()
+  await (await choosing).setFiles(join(ROOT, 'test/media/interchange/edl/screening_example.edl'))
+  await page.getByRole('dialog').waitFor()
+  await take('import')
+  await page.keyboard.press('Escape')
   await take('hand-over')
 } finally {
   await browser.close()

@@ -38,9 +38,14 @@ const headWords = (trimmed: number): string => {
     : `Its first ${trimmed} frames are not there.`
 }
 
-const wordsOf = (home: CuePiece, cue: Cue, again: number, isAtShot: boolean): string =>
+type Told = { readonly again: number; readonly isAtShot: boolean; readonly isPart: boolean }
+
+const wordsOf = (home: CuePiece, cue: Cue, { again, isAtShot, isPart }: Told): string =>
   [
     headWords(home.oldFrom - cue.first),
+    isPart
+      ? `Just ${many(home.found, 'frame')} of it ${home.found === 1 ? 'is' : 'are'} there.`
+      : '',
     home.slack > 0 && !isAtShot
       ? `Its picture moves too little to tell its frame: it may be ${many(home.slack, 'frame')} off${home.slack >= MOST_TOLD ? ' or more' : ''}.`
       : '',
@@ -97,7 +102,11 @@ export const followStretches = (
       first: frame(home.from),
       sure: home.sure,
       found: Math.min(home.found, length),
-      says: wordsOf(home, cue, (byCue.get(index)?.length ?? 1) - 1, isEdge(home.from)),
+      says: wordsOf(home, cue, {
+        again: (byCue.get(index)?.length ?? 1) - 1,
+        isAtShot: isEdge(home.from),
+        isPart,
+      }),
     }
   })
   const added = pieces.flatMap((piece): readonly ReconformAdded[] => {
