@@ -11,6 +11,8 @@ import {
 } from 'react-aria-components'
 import type { ImportPlan } from '../../core/conform/importPlan.ts'
 import {
+  filterImport,
+  IMPORT_OUTCOMES,
   type Importing,
   importList,
   importPlanOf,
@@ -19,11 +21,11 @@ import {
 } from '../../store/importing.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { ImportChoices } from './ImportChoices.tsx'
-import { ImportFilter } from './ImportFilter.tsx'
 import { ImportRows } from './ImportRows.tsx'
-import { counted, listText } from './importWords.ts'
+import { counted, listText, OUTCOME_WORDS } from './importWords.ts'
 import { LeftCues } from './LeftCues.tsx'
 import { NotTaken } from './NotTaken.tsx'
+import { OutcomeFilter } from './OutcomeFilter.tsx'
 
 /** A list made elsewhere over the job: how it is taken, and what each of its decisions would do. */
 export const ImportDialog = () => {
@@ -74,7 +76,15 @@ const Import = ({ importing, plan }: ImportProps) => {
           <Tab id="left">Cues left as they are {plan.untouched.length}</Tab>
         </TabList>
         <TabPanel id="decisions" className="import-panel">
-          <ImportFilter plan={plan} filter={filter} />
+          <OutcomeFilter
+            label="Decisions listed"
+            total={plan.rows.length}
+            outcomes={IMPORT_OUTCOMES}
+            words={OUTCOME_WORDS}
+            counts={outcomeCounts(plan)}
+            filter={filter}
+            onFilter={(chosen) => filterImport(store, chosen)}
+          />
           <ImportRows key={filter} list={list} plan={plan} filter={filter} />
         </TabPanel>
         <TabPanel id="not-taken" className="import-panel">

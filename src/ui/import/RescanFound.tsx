@@ -8,6 +8,7 @@ import {
 } from '../../store/rescan.ts'
 import { useApp } from '../appContext.ts'
 import { NotTaken } from './NotTaken.tsx'
+import { OutcomeFilter } from './OutcomeFilter.tsx'
 import { RescanNew } from './RescanNew.tsx'
 import { RescanRows } from './RescanRows.tsx'
 import { RECONFORM_WORDS } from './rescanWords.ts'
@@ -16,6 +17,7 @@ export type RescanFoundProps = { readonly plan: ReconformPlan; readonly filter: 
 
 /** What was found of each cue, what begins anew, and what else is to be known. */
 export const RescanFound = ({ plan, filter }: RescanFoundProps) => {
+  const { store } = useApp()
   const fresh = plan.added.length + plan.held.filter(({ frame }) => frame === undefined).length
   return (
     <Tabs className="import-tabs">
@@ -25,7 +27,15 @@ export const RescanFound = ({ plan, filter }: RescanFoundProps) => {
         <Tab id="known">To be known {plan.notTaken.length}</Tab>
       </TabList>
       <TabPanel id="cues" className="import-panel">
-        <Filter plan={plan} filter={filter} />
+        <OutcomeFilter
+          label="Cues listed"
+          total={plan.rows.length}
+          outcomes={RECONFORM_OUTCOMES}
+          words={RECONFORM_WORDS}
+          counts={rescanCounts(plan)}
+          filter={filter}
+          onFilter={(chosen) => filterRescan(store, chosen)}
+        />
         <RescanRows key={filter} plan={plan} filter={filter} />
       </TabPanel>
       <TabPanel id="new" className="import-panel">
@@ -36,38 +46,5 @@ export const RescanFound = ({ plan, filter }: RescanFoundProps) => {
         <NotTaken problems={plan.notTaken} />
       </TabPanel>
     </Tabs>
-  )
-}
-
-const Filter = ({ plan, filter }: RescanFoundProps) => {
-  const { store } = useApp()
-  const counts = rescanCounts(plan)
-  return (
-    <fieldset className="import-filter" aria-label="Cues listed">
-      <button
-        type="button"
-        className={filter === 'all' ? 'button is-on' : 'button'}
-        aria-pressed={filter === 'all'}
-        onClick={() => filterRescan(store, 'all')}
-      >
-        {plan.rows.length} in all
-      </button>
-      {RECONFORM_OUTCOMES.map((outcome) => {
-        const { sign, word, many } = RECONFORM_WORDS[outcome]
-        const count = counts[outcome]
-        return (
-          <button
-            type="button"
-            key={outcome}
-            className={filter === outcome ? 'button is-on' : 'button'}
-            aria-pressed={filter === outcome}
-            disabled={count === 0}
-            onClick={() => filterRescan(store, filter === outcome ? 'all' : outcome)}
-          >
-            <span aria-hidden="true">{sign}</span> {count} {count === 1 ? word : many}
-          </button>
-        )
-      })}
-    </fieldset>
   )
 }
