@@ -111,7 +111,7 @@ export const startChecker = (store: AppStore, workers: Workers, censuses: Census
       if (wantsCensus && censusKey !== undefined) censuses.keep(censusKey, census)
     } catch (error) {
       // What stopped it has said when to begin again: not before the cue is left alone.
-      if (!isAbort(error)) tellError(store, error)
+      if (!isAbort(error) && store.getState().media === 'ready') tellError(store, error)
       return
     } finally {
       running = undefined

@@ -83,7 +83,6 @@ export const createServices = (store: AppStore): Services => {
   }
   const services: Services = {
     openReel: media.openReel,
-    openJobFile: async (file) => media.openJobText(await file.text(), file.name),
     openAny: media.openAny,
     openSample: media.openSample,
     pickReel: async () => media.openReel(await pickReelFiles()),

@@ -36,7 +36,8 @@ export const createFrameDesk = (
       const planes = await workers.screen('read', wanted)
       if (!store.getState().playback.isPlaying) show({ frame: wanted, planes })
     } catch (error) {
-      tellError(store, error)
+      // While another scan is opened, a frame of the one before is wanted no more.
+      if (store.getState().media === 'ready') tellError(store, error)
     } finally {
       isReading = false
       const next = waiting

@@ -1,9 +1,11 @@
+import { problem } from '../core/base/problem.ts'
 import { readJob } from '../core/formats/job/readJob.ts'
 import { setReel } from '../core/job/commands/setReel.ts'
 import type { Job, Reel } from '../core/job/job.ts'
 import { newJob } from '../core/job/newJob.ts'
 import { newCueId } from '../core/job/recordIds.ts'
 import type { MediaFacts } from '../media/mediaFacts.ts'
+import { utf8Text } from '../media/textOfBytes.ts'
 import type { AppStore } from '../store/appStore.ts'
 import { perform, showJob } from '../store/document.ts'
 import { tell, tellProblems } from '../store/notices.ts'
@@ -125,10 +127,16 @@ export const createMediaDesk = (
     const bytes = kept?.reduce((sum, { size }) => sum + size, 0)
     return bytes === reel.media.bytes ? kept : undefined
   }
-  /** Another scan for the cues as they are; the reel's particulars follow where every cue fits. */
+  /** Tells where another scan is too short for the cues as they are. */
+  const isTooShort = ({ name, frames }: MediaFacts): boolean => {
+    const past = cuesOf(store.getState()).filter(({ first }) => first >= frames).length
+    if (past === 0) return false
+    const says = `${name} has ${frames} frames, and ${past} of the cues ${past === 1 ? 'begins' : 'begin'} past its end: let the cues follow their pictures, or a list.`
+    tellProblems(store, [problem('conflict', says)])
+    return true
+  }
+  /** Another scan for the cues as they are; the reel's particulars follow it. */
   const takeAsItIs = ({ id }: Reel, facts: MediaFacts): void => {
-    const last = cuesOf(store.getState()).at(-1)?.first ?? 0
-    if (last >= facts.frames) return
     const edit = (before: Reel) => ({ ...before, ...rescanFacts(before, facts) })
     perform(store, (job) => setReel(job, id, edit, 'Another scan'))
   }
@@ -138,7 +146,7 @@ export const createMediaDesk = (
     const { files, facts } = scan
     const made = before && { files: before, name: reel.media.name }
     const answer = await askRescan(made, { files, facts }, differenceText(reel, facts))
-    if (answer === 'left') return false
+    if (answer === 'left' || (answer === 'used' && isTooShort(facts))) return false
     if (answer === 'used') takeAsItIs(reel, facts)
     await workers.passes('open', { files })
     return true
@@ -220,8 +228,12 @@ export const createMediaDesk = (
     const jobFile = files.find(isJobFile)
     const reelFiles = files.filter((file) => file !== jobFile)
     if (!jobFile) await openReel(reelFiles)
-    else if (reelFiles.length === 0) await openJobText(await jobFile.text(), jobFile.name)
-    else if (showJobText(await jobFile.text(), jobFile.name)) await relink(reelFiles)
+    else {
+      const text = utf8Text(new Uint8Array(await jobFile.arrayBuffer()), jobFile.name)
+      if (!text.ok) tellProblems(store, text.problems)
+      else if (reelFiles.length === 0) await openJobText(text.value, jobFile.name)
+      else if (showJobText(text.value, jobFile.name)) await relink(reelFiles)
+    }
   }
   const fetchSampleReel = async (): Promise<File> => {
     const response = await fetch(sample.reel)

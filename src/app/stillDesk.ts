@@ -70,6 +70,7 @@ export const createStillDesk = (store: AppStore, workers: Workers): StillDesk =>
         for (const listener of listeners) listener()
       }
     } catch (error) {
+      if (mine !== round || store.getState().media !== 'ready') return
       if (at !== undefined) unreadable.add(at)
       if (!isAbort(error)) tellError(store, error)
     } finally {

@@ -37,6 +37,7 @@ const HELP = [
   ...Object.values(COMMANDS).map(({ usage }) => `  ${usage}`),
   '',
   'Exit status: 0 fine, 1 outside tolerance, 2 wrong use, 3 cannot read.',
+  'With --json, standard output holds one JSON value: the answer, or { "problems": [...] }.',
   'Compressed video is read through ffmpeg on the PATH; image sequences need nothing.',
 ].join('\n')
 
@@ -60,7 +61,17 @@ const run = async (argv: readonly string[], terminal: Terminal): Promise<Result<
   }
 }
 
+// Whoever reads the output may stop before its end, as `head` does: that is no fault.
+process.stdout.on('error', (error) => {
+  if ('code' in error && error.code === 'EPIPE') process.exit()
+  throw error
+})
+
 const terminal = processTerminal()
-const outcome = await run(process.argv.slice(2), terminal)
-if (!outcome.ok) terminal.problems(outcome.problems)
+const argv = process.argv.slice(2)
+const outcome = await run(argv, terminal)
+if (!outcome.ok) {
+  terminal.problems(outcome.problems)
+  if (argv.includes('--json')) terminal.json({ problems: outcome.problems })
+}
 process.exitCode = outcome.ok ? outcome.value : exitStatusOf(outcome.problems)

@@ -1,6 +1,8 @@
 import { readFile } from 'node:fs/promises'
+import { basename } from 'node:path'
 import { problem } from '../core/base/problem.ts'
 import { fail, ok, type Result } from '../core/base/result.ts'
+import { utf8Text } from '../media/textOfBytes.ts'
 
 /** A whole file, or a problem that names it. */
 export const readBytes = async (path: string): Promise<Result<Uint8Array>> => {
@@ -18,10 +20,10 @@ export const readBytes = async (path: string): Promise<Result<Uint8Array>> => {
   }
 }
 
-/** The same as UTF-8 text. */
+/** The same as UTF-8 text; refused where it is none. */
 export const readText = async (path: string): Promise<Result<string>> => {
   const bytes = await readBytes(path)
-  return bytes.ok ? ok(new TextDecoder().decode(bytes.value)) : bytes
+  return bytes.ok ? ofFile(utf8Text(bytes.value, basename(path)), path) : bytes
 }
 
 /** A result whose problems name the file they are about. */

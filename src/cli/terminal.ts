@@ -28,21 +28,27 @@ const placeText = ({ at }: Problem): string => {
 /** What a problem says and where it is. */
 export const problemText = (problem: Problem): string => `${problem.says}${placeText(problem)}`
 
+// biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters meant
+const CONTROLS = /[\u0000-\u0008\u000b-\u001f\u007f-\u009f]/gu
+
+/** Words of a file on their way to a terminal: without what a terminal would obey. */
+const harmless = (text: string): string => text.replace(CONTROLS, '\ufffd')
+
 export const processTerminal = (): Terminal => {
   const { stdout, stderr } = process
   const clearPace = () => {
     if (stderr.isTTY) stderr.write('\r\u001b[K')
   }
   return {
-    print: (text) => void stdout.write(`${text}\n`),
+    print: (text) => void stdout.write(`${harmless(text)}\n`),
     json: (value) => void stdout.write(`${JSON.stringify(value)}\n`),
     problems: (problems) => {
       clearPace()
-      for (const problem of problems) stderr.write(`${problemText(problem)}\n`)
+      for (const problem of problems) stderr.write(`${harmless(problemText(problem))}\n`)
     },
     note: (text) => {
       clearPace()
-      stderr.write(`${text}\n`)
+      stderr.write(`${harmless(text)}\n`)
     },
     pace: (words, { done, total, framesPerSecond, secondsLeft }) => {
       if (!stderr.isTTY) return

@@ -1,4 +1,5 @@
 import { type Problem, problem } from '../core/base/problem.ts'
+import { fail, ok, type Result } from '../core/base/result.ts'
 
 /** The text of a file, and what is to be told of how it was read. */
 export type TextOfBytes = { readonly text: string; readonly told: readonly Problem[] }
@@ -40,5 +41,19 @@ export const textOfBytes = (bytes: Uint8Array): TextOfBytes => {
         ),
       ],
     }
+  }
+}
+
+/** Bytes of a file that must be UTF-8, as text; refused with the line where they are not. */
+export const utf8Text = (bytes: Uint8Array, name: string): Result<string> => {
+  const decoder = new TextDecoder('utf-8', { fatal: true })
+  try {
+    return ok(decoder.decode(bytes))
+  } catch {
+    const shown = new TextDecoder('utf-8').decode(bytes)
+    const line = shown.slice(0, shown.indexOf('\ufffd') + 1).split('\n').length
+    return fail(
+      problem('malformed', `${name} is not UTF-8, as a job must be; save it as UTF-8.`, { line }),
+    )
   }
 }

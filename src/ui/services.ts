@@ -110,7 +110,6 @@ export type RescanChoices = {
 /** What the screen asks of the program around it. Nothing here throws; problems become notices. */
 export type Services = {
   readonly openReel: (files: readonly File[]) => Promise<void>
-  readonly openJobFile: (file: File) => Promise<void>
   readonly openAny: (files: readonly File[]) => Promise<void>
   readonly openSample: () => Promise<void>
   readonly pickReel: () => Promise<void>

@@ -1,11 +1,15 @@
 import {
+  chmodSync,
   copyFileSync,
   existsSync,
+  lstatSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
   rmSync,
+  statSync,
+  symlinkSync,
   writeFileSync,
 } from 'node:fs'
 import { tmpdir } from 'node:os'
@@ -131,6 +135,54 @@ describe('reelwright export and import', () => {
     expect(readFileSync(path, 'utf8')).toBe(text)
   })
 
+  it.each([
+    ['export', ['--as', 'csv', '--out']],
+    ['export', ['--as', 'edl', '--out', 'list.edl', '--losses']],
+  ])('never writes over the job it reads: %s %j', async (command, args) => {
+    const text = readFileSync(path, 'utf8')
+    const inFolder = args.map((arg) => (arg === 'list.edl' ? join(folder, arg) : arg))
+    const { status, error } = await reelwright([command, path, ...inFolder, path])
+    expect(status).toBe(2)
+    expect(error).toContain('write to another file')
+    expect(readFileSync(path, 'utf8')).toBe(text)
+  })
+
+  it('never writes over the list it reads, and leaves no part behind where it cannot write', async () => {
+    const list = join(folder, 'list.edl')
+    await reelwright(['export', path, '--as', 'edl', '--out', list])
+    const over = await reelwright(['import', list, '--into', path, '--out', list])
+    expect(over.status).toBe(2)
+    const cannot = await reelwright(['import', list, '--into', path, '--out', folder])
+    expect(cannot.status).toBe(3)
+    expect(cannot.error).toContain('it is a folder')
+    expect(readdirSync(folder).filter((name) => name.endsWith('.part'))).toEqual([])
+    expect(existsSync(`${folder}.part`)).toBe(false)
+  })
+
+  it('follows a link to a job and keeps the file’s mode', async () => {
+    const list = join(folder, 'list.edl')
+    await reelwright(['export', path, '--as', 'edl', '--out', list])
+    const [bare, link] = [bareJob(), join(folder, 'link.json')]
+    chmodSync(bare, 0o600)
+    symlinkSync(bare, link)
+    expect((await reelwright(['import', list, '--into', link])).status).toBe(0)
+    expect(lstatSync(link).isSymbolicLink()).toBe(true)
+    expect(statSync(bare).mode & 0o777).toBe(0o600)
+    expect(cuesAt(bare)).toHaveLength(cuesAt(path).length)
+  })
+
+  it('refuses a job that is not UTF-8 rather than change its letters', async () => {
+    const list = join(folder, 'list.edl')
+    await reelwright(['export', path, '--as', 'edl', '--out', list])
+    const latin = Buffer.from(readFileSync(path, 'utf8').replace('Slack', 'Zoë'), 'latin1')
+    writeFileSync(path, latin)
+    const { status, error, out } = await reelwright(['import', list, '--into', path, '--json'])
+    expect(status).toBe(3)
+    expect(error).toContain('not UTF-8')
+    expect(JSON.parse(out).problems[0].code).toBe('malformed')
+    expect(readFileSync(path).equals(latin)).toBe(true)
+  })
+
   it.each(['cc', 'clf'])('writes a file of each cue as %s into a folder', async (format) => {
     const out = join(folder, 'cues')
     expect((await reelwright(['export', path, '--as', format, '--out', out])).status).toBe(0)
@@ -248,12 +300,12 @@ describe('reelwright validate', () => {
     const told = JSON.parse(out)
     if (REFUSED.includes(name)) {
       expect(status).toBe(3)
-      expect(told.valid).toBe(false)
+      expect(told.problems[0].at.line).toBeGreaterThan(0)
       expect(error).toMatch(/line \d+/u)
     } else {
       expect(error).toBe('')
       expect(status).toBe(0)
-      expect(told).toMatchObject({ valid: true, format: kind })
+      expect(told).toMatchObject({ format: kind })
     }
   })
 

@@ -14,7 +14,7 @@ import { EXIT, type ExitStatus } from '../exitStatus.ts'
 import { makeReportNode } from '../makeReport.ts'
 import { readJobFile } from '../readJobFile.ts'
 import type { Terminal } from '../terminal.ts'
-import { writeFiles, writeWhole } from '../writeFiles.ts'
+import { notOver, writeFiles, writeWhole } from '../writeFiles.ts'
 
 export const EXPORT_USAGE =
   'reelwright export JOB --as cc|ccc|cdl|edl|otio|clf|csv|html|job --out PATH [--reel ID] [--losses FILE] [--media FILE] [--measure] [--job-version N] [--json]'
@@ -106,7 +106,14 @@ export const exportCommand = async (
   const made = await filesAs(format, task, terminal)
   if (!made.ok) return made
   const { files, losses } = made.value
-  const written = await writeFiles(files, out, isListFormat(format) && isFileACue(format))
+  const inputs = [
+    path,
+    textOption(args.value, 'media') ?? join(dirname(path), reel.value.media.name),
+  ]
+  const free = await notOver(statement === undefined ? [] : [statement], inputs)
+  if (!free.ok) return free
+  const isFolder = isListFormat(format) && isFileACue(format)
+  const written = await writeFiles(files, out, isFolder, inputs)
   if (!written.ok) return written
   if (statement !== undefined) {
     const names = files.map(({ name }) => name)

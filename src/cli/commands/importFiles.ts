@@ -1,8 +1,10 @@
+import { stat } from 'node:fs/promises'
+import { basename } from 'node:path'
 import { problem } from '../../core/base/problem.ts'
 import { fail, ok, type Result } from '../../core/base/result.ts'
 import type { ImportOptions, MatchBy } from '../../core/conform/importPlan.ts'
-import { writeJob } from '../../core/formats/job/writeJob.ts'
 import { sniffText } from '../../core/formats/sniffText.ts'
+import { cuesOfReel } from '../../core/job/cueList.ts'
 import type { Job, Reel } from '../../core/job/job.ts'
 import { frame } from '../../core/time/frame.ts'
 import { parsePosition } from '../../core/time/parsePosition.ts'
@@ -18,7 +20,7 @@ import type { ImportStep, ImportTask } from '../importing/importStep.ts'
 import { readBytes } from '../readBytes.ts'
 import { readJobFile } from '../readJobFile.ts'
 import type { Terminal } from '../terminal.ts'
-import { writeWhole } from '../writeFiles.ts'
+import { writeJobFile } from '../writeJobFile.ts'
 
 export const IMPORT_USAGE =
   'reelwright import FILE… --into JOB [--reel ID] [--match timecode|name|order] [--times record|source] [--starts-at PLACE] [--take places|grades|both] [--cue NUMBER] [--media OLD-SCAN] [--by LIST] [--out JOB] [--dry-run] [--json]'
@@ -49,19 +51,21 @@ const askedOptions = (args: Arguments, reel: Reel): Result<Partial<ImportOptions
   })
 }
 
+/** Whether a path is a folder of pictures or a sequence's name with `####` for its numbers. */
+const isPicturesPath = async (path: string): Promise<boolean> =>
+  /#+/u.test(basename(path)) || ((await stat(path).catch(() => undefined))?.isDirectory() ?? false)
+
 const importOne = async (
   task: ImportTask,
   args: Arguments,
   terminal: Terminal,
 ): Promise<Result<ImportStep>> => {
+  const asScan = () =>
+    importScan(task, { media: textOption(args, 'media'), by: textOption(args, 'by') }, terminal)
+  if (await isPicturesPath(task.path)) return asScan()
   const bytes = await readBytes(task.path)
   if (!bytes.ok) return bytes
-  if (sniffContainer(bytes.value.subarray(0, SNIFFED_BYTES)) !== undefined)
-    return importScan(
-      task,
-      { media: textOption(args, 'media'), by: textOption(args, 'by') },
-      terminal,
-    )
+  if (sniffContainer(bytes.value.subarray(0, SNIFFED_BYTES)) !== undefined) return asScan()
   const read = textOfBytes(bytes.value)
   const kind = sniffText(read.text)
   if (kind === 'job')
@@ -72,10 +76,13 @@ const importOne = async (
     )
   if (kind === 'clf') {
     const cue = textOption(args, 'cue')
-    if (cue !== undefined && !/^[1-9]\d*$/u.test(cue))
-      return wrongUse('Give --cue the number of a cue, from 1.', IMPORT_USAGE)
+    const cues = cuesOfReel(task.job, task.reel.id).length
+    if (cue !== undefined && !(/^[1-9]\d*$/u.test(cue) && Number(cue) <= cues))
+      return wrongUse(`Give --cue the number of a cue, from 1 to ${cues}.`, IMPORT_USAGE)
     return importProcessList(task, read.text, cue === undefined ? undefined : Number(cue))
   }
+  if (textOption(args, 'cue') !== undefined)
+    return wrongUse('--cue is for process lists (.clf); leave it out.', IMPORT_USAGE)
   const asked = askedOptions(args, task.reel)
   return asked.ok ? importList(task, read, asked.value) : asked
 }
@@ -116,7 +123,7 @@ export const importCommand = async (
   const isDry = Boolean(args.value.values['dry-run'])
   const target = textOption(args.value, 'out') ?? into
   if (!isDry) {
-    const written = await writeWhole(target, writeJob(job))
+    const written = await writeJobFile(target, job, paths)
     if (!written.ok) return written
   }
   if (args.value.values.json)

@@ -15,7 +15,7 @@ import { chooseReel } from '../chooseReel.ts'
 import { EXIT, type ExitStatus } from '../exitStatus.ts'
 import { readJobFile } from '../readJobFile.ts'
 import type { Terminal } from '../terminal.ts'
-import { writeWhole } from '../writeFiles.ts'
+import { notOver, writeWhole } from '../writeFiles.ts'
 
 export const STILL_USAGE =
   'reelwright still JOB --at FRAME|TIMECODE --out FILE.png|.tif|.dpx [--scanned] [--reel ID] [--media FILE] [--json]'
@@ -68,6 +68,8 @@ export const stillCommand = async (
       format,
       words: { name: basename(out), rate, timecode },
     })
+    const free = await notOver([out], [path, media])
+    if (!free.ok) return free
     const written = await writeWhole(out, bytes)
     if (!written.ok) return written
     const stage = isScanned ? 'scanned' : 'graded'

@@ -12,7 +12,7 @@ import type { Job, Reel } from '../../core/job/job.ts'
 import { framesPerSecond, type Rate } from '../../core/time/rate.ts'
 import { openMediaNode } from '../../media/node/openMediaNode.ts'
 import { SNIFFED_BYTES, sniffContainer } from '../../media/sniffContainer.ts'
-import { textOfBytes } from '../../media/textOfBytes.ts'
+import { textOfBytes, utf8Text } from '../../media/textOfBytes.ts'
 import { readArguments, wrongUse } from '../arguments.ts'
 import { EXIT, type ExitStatus } from '../exitStatus.ts'
 import { ofFile, readBytes } from '../readBytes.ts'
@@ -125,7 +125,9 @@ const findingOf = async (path: string): Promise<Result<Finding>> => {
       ),
     )
   if (kind === 'job') {
-    const job = ofFile(readJob(text), path)
+    const whole = ofFile(utf8Text(bytes.value, path), path)
+    if (!whole.ok) return whole
+    const job = ofFile(readJob(whole.value), path)
     return job.ok ? ok(ofJob(job.value)) : job
   }
   if (kind === 'clf') return ofFile(ofProcessList(text), path)
@@ -144,11 +146,7 @@ export const validateCommand = async (
   const [path, ...more] = args.value.positionals
   if (path === undefined || more.length > 0) return wrongUse('Give one file.', VALIDATE_USAGE)
   const finding = await findingOf(path)
-  if (!finding.ok) {
-    if (args.value.values.json)
-      terminal.json({ file: path, valid: false, problems: finding.problems })
-    return finding
-  }
+  if (!finding.ok) return finding
   if (args.value.values.json) terminal.json({ file: path, valid: true, ...finding.value.told })
   else for (const line of finding.value.lines) terminal.print(line)
   return ok(EXIT.fine)

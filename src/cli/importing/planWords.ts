@@ -44,7 +44,7 @@ export const planLines = (plan: ImportPlan, job: Job, reel: Reel): readonly stri
     .map(({ outcome, many }) => `${many} ${OUTCOMES[outcome].toLowerCase()}`)
   return [
     ...plan.rows.map((row) => rowLine(row, job, reel)),
-    `${plan.rows.length} decisions by ${plan.options.matchBy}: ${counts.join(', ') || 'none'}.`,
+    `${plan.rows.length} ${plan.rows.length === 1 ? 'decision' : 'decisions'} by ${plan.options.matchBy}: ${counts.join(', ') || 'none'}.`,
     ...(plan.untouched.length > 0 ? [`Cues left as they are: ${plan.untouched.join(', ')}.`] : []),
     ...plan.notTaken.map((each) => `Not taken: ${problemText(each)}`),
   ]

@@ -10,7 +10,7 @@ import { jobFileSchema, MOST_CUES } from './jobSchema.ts'
 import { type AnyJobFile, JOB_VERSION, migrateUp } from './migrations.ts'
 
 /** A job of 200,000 cues is about 100 MB; nothing larger is read. */
-const LARGEST = 128 * 2 ** 20
+export const LARGEST_JOB_TEXT = 128 * 2 ** 20
 
 /** Some editors write it before UTF-8; a reader may pass over it (RFC 8259 §8.1). */
 const BYTE_ORDER_MARK = '\ufeff'
@@ -31,7 +31,7 @@ const plainCuesOf = ({ cues }: AnyJobFile): readonly unknown[] | undefined =>
  * up to date; a later one is refused.
  */
 export const readJob = (text: string): Result<Job> => {
-  if (text.length > LARGEST)
+  if (text.length > LARGEST_JOB_TEXT)
     return fail(
       problem('too-large', 'A job file of more than 128 MB is not read; split the job.', {
         line: 1,
