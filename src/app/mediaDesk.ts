@@ -22,7 +22,6 @@ import type { Workers } from './workers.ts'
 
 export type MediaDesk = {
   readonly openReel: (files: readonly File[]) => Promise<void>
-  readonly openJobText: (text: string, name: string) => Promise<void>
   readonly openAny: (files: readonly File[]) => Promise<void>
   /** Opens another scan for the job on screen. */
   readonly openRescan: (files: readonly File[]) => Promise<void>
@@ -242,7 +241,6 @@ export const createMediaDesk = (
   return {
     isSample: () => isSample,
     openReel,
-    openJobText,
     openRescan: async (files) => {
       if (files.length > 0 && reelOf(store.getState())) await relink(files)
     },

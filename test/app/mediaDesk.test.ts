@@ -58,11 +58,11 @@ const desk = (answers: { readonly isWanted?: boolean; readonly isAnswered?: bool
 
 it('a job whose scan is open already does not ask for it again', async () => {
   const { store, media, opened, askRescan, putScan, onReady } = desk()
-  await media.openJobText(JOB_TEXT, 'orlop.json')
+  await media.openAny([new File([JOB_TEXT], 'orlop.json')])
   expect(store.getState().media).toBe('missing')
   await media.openReel([SCAN])
   expect(store.getState().media).toBe('ready')
-  await media.openJobText(JOB_TEXT, 'orlop.json')
+  await media.openAny([new File([JOB_TEXT], 'orlop.json')])
   expect(store.getState().media).toBe('ready')
   expect(opened).toEqual([SCAN])
   expect(askRescan).not.toHaveBeenCalled()
@@ -72,10 +72,10 @@ it('a job whose scan is open already does not ask for it again', async () => {
 
 it('a job of another scan than the open one says that its scan is missing', async () => {
   const { store, media } = desk({ isWanted: true })
-  await media.openJobText(JOB_TEXT, 'orlop.json')
+  await media.openAny([new File([JOB_TEXT], 'orlop.json')])
   await media.openReel([OTHER])
   expect(store.getState().media).toBe('ready')
-  await media.openJobText(JOB_TEXT, 'orlop.json')
+  await media.openAny([new File([JOB_TEXT], 'orlop.json')])
   expect(store.getState().media).toBe('missing')
 })
 
@@ -92,7 +92,7 @@ it('a job and its scan dropped together are brought together', async () => {
 
 it('a job that cannot be read leaves what is on screen as it was', async () => {
   const { store, media } = desk()
-  await media.openJobText(JOB_TEXT, 'orlop.json')
+  await media.openAny([new File([JOB_TEXT], 'orlop.json')])
   await media.openAny([new File(['{}'], 'broken.json'), OTHER])
   expect(jobOf(store.getState())).toEqual(sampleJob())
   expect(store.getState().notice?.says).toMatch(/^broken\.json: /u)
@@ -100,7 +100,7 @@ it('a job that cannot be read leaves what is on screen as it was', async () => {
 
 it('a reel that is not wanted after all leaves the open one on screen', async () => {
   const { store, media, opened } = desk({ isAnswered: false })
-  await media.openJobText(JOB_TEXT, 'orlop.json')
+  await media.openAny([new File([JOB_TEXT], 'orlop.json')])
   await media.openReel([SCAN])
   await media.openReel([OTHER])
   expect(store.getState().media).toBe('ready')
