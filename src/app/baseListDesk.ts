@@ -1,22 +1,39 @@
 import { type Problem, problem } from '../core/base/problem.ts'
+import { fail } from '../core/base/result.ts'
 import { readClf } from '../core/formats/clf/readClf.ts'
+import { sniffText, type TextKind } from '../core/formats/sniffText.ts'
 import { setReel } from '../core/job/commands/setReel.ts'
 import { textOfBytes } from '../media/textOfBytes.ts'
 import type { AppStore } from '../store/appStore.ts'
 import { endGesture, perform } from '../store/document.ts'
-import { tell, tellProblems } from '../store/notices.ts'
+import { tellProblems, tellWith } from '../store/notices.ts'
 import { reelOf } from '../store/queries.ts'
-import { sentenceOf } from '../store/state.ts'
 import { pickProcessFile } from './files.ts'
+import { problemOfFile } from './readListFile.ts'
 import { tellError } from './tellError.ts'
 
 /** The largest file read: a job carries no list whose text is longer. */
 const LARGEST_FILE = 64 * 2 ** 20
 
-/** The problem with its file, and its line where that is known, said first. */
-const ofFile = (name: string, { says, ...rest }: Problem): Problem => {
-  const line = rest.at?.line
-  return { ...rest, says: `${name}${line === undefined ? '' : `, line ${line}`}: ${says}` }
+/** What a file is that is no process list. */
+const OTHERS: Readonly<Record<Exclude<TextKind, 'clf'>, string>> = {
+  job: 'a job',
+  cdl: 'an ASC CDL file',
+  edl: 'an edit decision list',
+  otio: 'an OpenTimelineIO timeline',
+  csv: 'a ledger as CSV',
+}
+
+/** The process list that a text is, or why it is none. */
+const readProcess = (name: string, text: string): ReturnType<typeof readClf> => {
+  const kind = sniffText(text)
+  if (kind === 'clf' || (kind === undefined && text.trimStart().startsWith('<')))
+    return readClf(text)
+  const says =
+    kind === undefined
+      ? `${name} is not a process list (.clf): it is not XML.`
+      : `${name} is ${OTHERS[kind]}, not a process list (.clf).`
+  return fail(problem('wrong-use', says))
 }
 
 /**
@@ -28,7 +45,7 @@ export const takeBaseList = async (store: AppStore, file: File): Promise<void> =
   const refuse = (problems: readonly Problem[]) =>
     tellProblems(
       store,
-      problems.map((each) => ofFile(name, each)),
+      problems.map((each) => problemOfFile(name, each)),
     )
   const wanted = reelOf(store.getState())?.id
   if (wanted === undefined) return
@@ -37,7 +54,7 @@ export const takeBaseList = async (store: AppStore, file: File): Promise<void> =
     return
   }
   const { text, told } = textOfBytes(new Uint8Array(await file.arrayBuffer()))
-  const read = readClf(text)
+  const read = readProcess(name, text)
   if (!read.ok) {
     refuse(read.problems)
     return
@@ -49,11 +66,10 @@ export const takeBaseList = async (store: AppStore, file: File): Promise<void> =
     setReel(job, wanted, (reel) => ({ ...reel, base: { ...reel.base, list: named } }), 'Base list'),
   )
   if (!isDone) return
-  const left = [...told, ...notTaken]
-  const done = `${name} is the base list now. Undo takes it back.`
-  tell(
+  tellWith(
     store,
-    left.length === 0 ? done : `${done} ${sentenceOf(left.map((each) => ofFile(name, each)))}`,
+    `${name} is the base list now. Undo takes it back.`,
+    [...told, ...notTaken].map((each) => problemOfFile(name, each)),
   )
 }
 

@@ -7,11 +7,14 @@ import { type TextOfBytes, textOfBytes } from '../media/textOfBytes.ts'
 /** The largest list read: above it there is no list of decisions. */
 export const LARGEST_LIST = 64 * 2 ** 20
 
-/** A problem with a file, and the line where it is known, said first. */
+/** A problem with a file, and the line where it is known, said first and once. */
 export const problemOfFile = (name: string, each: Problem): Problem => {
-  const line = each.at?.line
-  const where = line === undefined ? name : `${name}, line ${line}`
-  return { ...each, says: each.says.startsWith(name) ? each.says : `${where}: ${each.says}` }
+  const { says, at } = each
+  if (says.startsWith(name)) return each
+  if (at?.line === undefined) return { ...each, says: `${name}: ${says}` }
+  const [whole, line, rest = ''] = /^Line (\d+)(.*)$/su.exec(says) ?? []
+  const isSaid = whole !== undefined && Number(line) === at.line
+  return { ...each, says: `${name}, line ${at.line}${isSaid ? rest : `: ${says}`}` }
 }
 
 /** The same result, its problems told as those of a file. */

@@ -12,8 +12,9 @@ import type { MediaFacts } from '../media/mediaFacts.ts'
 import type { AppStore } from '../store/appStore.ts'
 import { endGesture, perform } from '../store/document.ts'
 import { tell, tellProblems } from '../store/notices.ts'
-import { jobOf, reelOf } from '../store/queries.ts'
+import { currentCue, jobOf, reelOf } from '../store/queries.ts'
 import { closeRescan, offerRescan, rescanCountText, setRescanStage } from '../store/rescan.ts'
+import { movePlayhead } from '../store/session.ts'
 import type { RescanChoices } from '../ui/services.ts'
 import { rescanFacts } from '../work/rescanFacts.ts'
 import { pickListFile, saveFile } from './files.ts'
@@ -140,7 +141,10 @@ export const createRescanDesk = (
       if (!asked || !reel || rescan?.stage.kind !== 'found') return
       const { plan } = rescan.stage
       const facts = rescanFacts(reel, asked.fresh.facts)
+      const cue = currentCue(store.getState())
       if (!perform(store, (job) => applyReconform(job, reel.id, plan, facts, newCueId))) return
+      const after = cue && jobOf(store.getState())?.cues[cue.id]
+      movePlayhead(store, after ? after.first : store.getState().playhead)
       const { name } = rescan
       finish('followed')
       tell(store, `On ${name}: ${rescanCountText(plan)}. Undo takes it back.`)

@@ -4,7 +4,7 @@ import type { Job } from '../core/job/job.ts'
 import type { ReelId } from '../core/job/recordIds.ts'
 import { frame } from '../core/time/frame.ts'
 import type { AppStore } from './appStore.ts'
-import { putRefusalAway, tellRefusal } from './notices.ts'
+import { putNoticeAway, putRefusalAway, tellRefusal } from './notices.ts'
 import { followPlayhead, pruneSelection } from './selection.ts'
 import { INITIAL_STATE, keptBetweenJobs } from './state.ts'
 
@@ -60,13 +60,13 @@ export const endGesture = (store: AppStore): void => {
 export const undo = (store: AppStore): void => {
   const { history: before } = store.getState()
   if (!before) return
-  putRefusalAway(store)
+  putNoticeAway(store)
   replaceHistory(store, history.undo(before))
 }
 
 export const redo = (store: AppStore): void => {
   const { history: before } = store.getState()
   if (!before) return
-  putRefusalAway(store)
+  putNoticeAway(store)
   replaceHistory(store, history.redo(before))
 }

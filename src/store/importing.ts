@@ -12,7 +12,7 @@ import type { Job } from '../core/job/job.ts'
 import { newCueId, type ReelId } from '../core/job/recordIds.ts'
 import type { AppStore } from './appStore.ts'
 import { endGesture, perform } from './document.ts'
-import { tell } from './notices.ts'
+import { putNoticeAway, tell } from './notices.ts'
 import { jobOf } from './queries.ts'
 import type { AppState } from './state.ts'
 
@@ -26,6 +26,8 @@ export type Importing = {
   readonly list: DecisionList
   readonly options: ImportOptions
   readonly filter: RowFilter
+  /** Why what is written as the place it begins on is none; undefined where it is one. */
+  readonly startRefusal: string | undefined
 }
 
 /** Every outcome in the order in which it is told, what needs a person last. */
@@ -44,8 +46,9 @@ export const offerImport = (store: AppStore, name: string, list: DecisionList): 
   const { reelId } = state
   if (!job || reelId === undefined) return
   endGesture(store)
+  putNoticeAway(store)
   const options = suggestImport(job, reelId, list)
-  store.setState({ importing: { name, list, options, filter: 'all' } })
+  store.setState({ importing: { name, list, options, filter: 'all', startRefusal: undefined } })
 }
 
 /** Changes how the list is taken; rows are listed all again, as another kind may be gone. */
@@ -53,7 +56,14 @@ export const changeImport = (store: AppStore, change: Partial<ImportOptions>): v
   const { importing } = store.getState()
   if (!importing) return
   const options = { ...importing.options, ...change }
-  store.setState({ importing: { ...importing, options, filter: 'all' } })
+  const startRefusal = 'startsAt' in change ? undefined : importing.startRefusal
+  store.setState({ importing: { ...importing, options, startRefusal, filter: 'all' } })
+}
+
+/** What is written as the place it begins on is none: nothing is imported until it is one. */
+export const refuseStart = (store: AppStore, startRefusal: string): void => {
+  const { importing } = store.getState()
+  if (importing) store.setState({ importing: { ...importing, startRefusal } })
 }
 
 export const filterImport = (store: AppStore, filter: RowFilter): void => {
@@ -118,6 +128,7 @@ export const importList = (store: AppStore): boolean => {
   const { importing, reelId } = state
   const plan = importPlanOf(state)
   if (!importing || !plan || reelId === undefined) return false
+  if (importing.startRefusal !== undefined) return false
   const before = state.history
   if (!perform(store, (job) => applyImport(job, reelId, plan, newCueId))) return false
   leaveImport(store)

@@ -6,7 +6,7 @@ import { gradeOfProcess } from '../core/process/gradeOfProcess.ts'
 import type { ProcessList } from '../core/process/processList.ts'
 import type { AppStore } from './appStore.ts'
 import { endGesture, perform } from './document.ts'
-import { tell } from './notices.ts'
+import { putNoticeAway, tell } from './notices.ts'
 import { reelOf } from './queries.ts'
 import { editedCues } from './selection.ts'
 
@@ -30,6 +30,7 @@ export const offerProcess = (
 ): void => {
   if (!reelOf(store.getState())) return
   endGesture(store)
+  putNoticeAway(store)
   store.setState({ processOffer: { name, list, grade: gradeOfProcess(list), notTaken } })
 }
 

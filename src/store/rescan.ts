@@ -4,6 +4,7 @@ import type {
   ReconformRow,
 } from '../core/conform/reconformPlan.ts'
 import type { AppStore } from './appStore.ts'
+import { putNoticeAway } from './notices.ts'
 import type { Progress } from './state.ts'
 
 /** How far the question of another scan is: asked, pictures looked for, or a plan to be kept. */
@@ -35,12 +36,17 @@ export const offerRescan = (
   name: string,
   says: string,
   canFollow: boolean,
-): void =>
+): void => {
+  putNoticeAway(store)
   store.setState({ rescan: { name, says, canFollow, stage: { kind: 'asking' }, filter: 'all' } })
+}
 
 export const setRescanStage = (store: AppStore, stage: RescanStage): void => {
   const { rescan } = store.getState()
-  if (rescan) store.setState({ rescan: { ...rescan, stage, filter: 'all' } })
+  if (!rescan) return
+  // Asked again, it is because of what the notice says.
+  if (stage.kind !== 'asking') putNoticeAway(store)
+  store.setState({ rescan: { ...rescan, stage, filter: 'all' } })
 }
 
 export const filterRescan = (store: AppStore, filter: RescanFilter): void => {

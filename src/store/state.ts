@@ -52,7 +52,7 @@ export type Progress = {
   readonly secondsLeft: number | undefined
 }
 
-/** One line for the person; a notice with a problem stays until it is put away. */
+/** News for the person, a sentence a line; a notice with a problem stays until it is put away. */
 export type Notice = {
   readonly id: number
   readonly says: string

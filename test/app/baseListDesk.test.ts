@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs'
-import { join } from 'node:path'
+import { basename, join } from 'node:path'
 import { expect, test } from 'vitest'
 import { takeBaseList } from '../../src/app/baseListDesk.ts'
 import { createAppStore } from '../../src/store/appStore.ts'
@@ -17,7 +17,7 @@ const opened = () => {
   return { store, list, says }
 }
 
-const fileOf = (name: string): File => new File([readFileSync(join(CLF, name))], name)
+const fileOf = (name: string): File => new File([readFileSync(join(CLF, name))], basename(name))
 
 test('a process list becomes the list of the base, as one step that undo takes back', async () => {
   const { store, list, says } = opened()
@@ -51,6 +51,35 @@ test('a file that is refused is told by its name and line, and nothing is change
 test('what is no process list is refused', async () => {
   const { store, list, says } = opened()
   await takeBaseList(store, new File(['no list at all'], 'notes.txt'))
-  expect(says()).toMatch(/^notes\.txt/u)
+  expect(says()).toBe('notes.txt is not a process list (.clf): it is not XML.')
   expect(list()).toBeNull()
+})
+
+test.each([
+  ['edl/cdl.edl', 'cdl.edl is an edit decision list, not a process list (.clf).'],
+  ['cdl/cdl_test1.ccc', 'cdl_test1.ccc is an ASC CDL file, not a process list (.clf).'],
+  [
+    'otio/simple_cut.otio',
+    'simple_cut.otio is an OpenTimelineIO timeline, not a process list (.clf).',
+  ],
+])('another list is named for what it is: %s', async (path, expected) => {
+  const { store, list, says } = opened()
+  await takeBaseList(store, fileOf(`../${path}`))
+  expect(says()).toBe(expected)
+  expect(list()).toBeNull()
+})
+
+test('all that a list taken loses is told, a line each, and stays in sight', async () => {
+  const { store, list } = opened()
+  const text = readFileSync(join(CLF, 'range.clf'), 'utf8').replace(
+    /<ProcessList[^>]*>/u,
+    (root) => `${root}<Info><Unheard>1</Unheard></Info><Unseen/><Untold/>`,
+  )
+  await takeBaseList(store, new File([text], 'range.clf'))
+  const lines = store.getState().notice?.says.split('\n') ?? []
+  expect(list()).not.toBeNull()
+  expect(lines[0]).toContain('range.clf is the base list now')
+  expect(lines.length).toBeGreaterThan(2)
+  for (const line of lines.slice(1)) expect(line).toMatch(/^range\.clf, line \d+/u)
+  expect(store.getState().notice?.isProblem).toBe(true)
 })

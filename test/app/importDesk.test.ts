@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { expect, it } from 'vitest'
 import { createImportDesk, isListFile } from '../../src/app/importDesk.ts'
+import { problemOfFile } from '../../src/app/readListFile.ts'
 import { handOverFiles } from '../../src/core/formats/handOverFiles.ts'
 import { writeJob } from '../../src/core/formats/job/writeJob.ts'
 import { createAppStore } from '../../src/store/appStore.ts'
@@ -122,4 +123,13 @@ it('several files that are no list together are refused with the one that is not
   await desk.openLists([...ownCc(), new File(['<ColorCorrection'], 'broken.cc')])
   expect(says()).toMatch(/^broken\.cc, line 1/u)
   expect(store.getState().importing).toBeUndefined()
+})
+
+it.each([
+  ['Line 19, column “gain R”: no number.', 'a.csv, line 19, column “gain R”: no number.'],
+  ['Line 190 is long.', 'a.csv, line 19: Line 190 is long.'],
+  ['It breaks off.', 'a.csv, line 19: It breaks off.'],
+  ['a.csv is empty.', 'a.csv is empty.'],
+])('a line is named once: %s', (says, told) => {
+  expect(problemOfFile('a.csv', { code: 'malformed', says, at: { line: 19 } }).says).toBe(told)
 })

@@ -10,6 +10,7 @@ import { createAppStore } from '../../src/store/appStore.ts'
 import { showJob, undo } from '../../src/store/document.ts'
 import { cuesOf, jobOf, reelOf } from '../../src/store/queries.ts'
 import { rescanCounts, rescanCountText } from '../../src/store/rescan.ts'
+import { movePlayhead } from '../../src/store/session.ts'
 import type { ReelCalls } from '../../src/work/reelCalls.ts'
 import { sampleJob, sampleReel } from '../support/sampleJob.ts'
 import { seeded } from '../support/seeded.ts'
@@ -176,4 +177,25 @@ it('a list of other reels is refused with the name that it should have', async (
   await desk.followList()
   expect(stage()).toEqual({ kind: 'asking' })
   expect(store.getState().notice?.says).toMatch(/ORLOP_RE/u)
+})
+
+it('the line goes with the cue it was in', async () => {
+  const { store, desk, ask } = setUp()
+  movePlayhead(store, 60)
+  void ask()
+  await desk.followList()
+  desk.apply()
+  expect(store.getState().playhead).toBe(100)
+  expect(store.getState().selection).toEqual(['cue-2'])
+  expect(store.getState().history?.past.map(({ label }) => label)).toEqual(['Follow list'])
+})
+
+it('in a lost cue it stays where it is', async () => {
+  const { store, desk, ask } = setUp(RECUT.split('\r\n').slice(0, 2).join('\r\n'))
+  movePlayhead(store, 60)
+  void ask()
+  await desk.followList()
+  desk.apply()
+  expect(cuesOf(store.getState()).some(({ id }) => id === 'cue-2')).toBe(false)
+  expect(store.getState().playhead).toBe(60)
 })

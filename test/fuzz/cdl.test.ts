@@ -3,6 +3,7 @@ import { resolve } from 'node:path'
 import { expect, test } from 'vitest'
 import { readCdlList } from '../../src/core/formats/cdl/readCdlList.ts'
 import { checkGrade } from '../../src/core/job/checkGrade.ts'
+import { rate } from '../../src/core/time/rate.ts'
 import { type Chance, fuzzReader, textInput } from '../support/fuzzReader.ts'
 
 const MEDIA = resolve(import.meta.dirname, '../media/interchange/cdl')
@@ -58,13 +59,15 @@ const makeUp = (chance: Chance): Uint8Array => {
   return new TextEncoder().encode(text)
 }
 
+const TIMING = { rate: rate(25), isDropFrame: false }
+
 test('ASC CDL files, damaged and made up, are read whole or refused with a line', async () => {
   const { read, refused } = await fuzzReader({
     seeds: textInput.seedsOf(seeds),
     makeUp,
     toInput: textInput.toInput,
     read: (text) => {
-      const result = readCdlList(text)
+      const result = readCdlList(text, TIMING)
       if (!result.ok) return result
       expect(result.value.decisions.length).toBeGreaterThan(0)
       for (const { values, line } of result.value.decisions) {

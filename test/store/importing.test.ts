@@ -15,7 +15,9 @@ import {
   listedRows,
   offerImport,
   outcomeCounts,
+  refuseStart,
 } from '../../src/store/importing.ts'
+import { tellProblems } from '../../src/store/notices.ts'
 import { cuesOf, jobOf } from '../../src/store/queries.ts'
 import { sampleJob, sampleReel } from '../support/sampleJob.ts'
 
@@ -131,4 +133,22 @@ test('without a job no list is laid over anything', () => {
   offerImport(store, 'cut.edl', LIST)
   expect(store.getState().importing).toBeUndefined()
   expect(importList(store)).toBe(false)
+})
+
+test('nothing is imported while the place it begins on is none', () => {
+  const { store } = setUp()
+  refuseStart(store, 'Write a timecode.')
+  changeImport(store, { takesGrades: false })
+  expect(store.getState().importing?.startRefusal).toBe('Write a timecode.')
+  expect(importList(store)).toBe(false)
+  expect(jobOf(store.getState())).toEqual(sampleJob())
+  changeImport(store, { startsAt: frame(0) })
+  expect(importList(store)).toBe(true)
+})
+
+test('a list that is offered puts earlier news away', () => {
+  const { store } = setUp()
+  tellProblems(store, [{ code: 'malformed', says: 'It cannot be read.' }])
+  offerImport(store, 'cut.edl', LIST)
+  expect(store.getState().notice).toBeUndefined()
 })

@@ -4,6 +4,7 @@ import { IDENTITY_GRADE } from '../../src/core/colour/grade.ts'
 import type { ProcessList } from '../../src/core/process/processList.ts'
 import { createAppStore } from '../../src/store/appStore.ts'
 import { showJob, undo } from '../../src/store/document.ts'
+import { tell } from '../../src/store/notices.ts'
 import {
   leaveProcess,
   offerProcess,
@@ -77,4 +78,12 @@ test('left, it changes nothing', () => {
   leaveProcess(store)
   expect(store.getState().processOffer).toBeUndefined()
   expect(store.getState().history?.past).toEqual([])
+})
+
+test('what is offered puts earlier news away', () => {
+  const store = createAppStore()
+  showJob(store, sampleJob(), 'shelf')
+  tell(store, 'Imported.')
+  offerProcess(store, 'print.clf', CDL, [])
+  expect(store.getState().notice).toBeUndefined()
 })

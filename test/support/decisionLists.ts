@@ -36,7 +36,7 @@ export const ownList = (job: Job, reelId: ReelId): DecisionList => {
   if (!reel) throw new Error('no such reel')
   const cues = cuesOfReel(job, reelId)
   const decisions = cues.map((cue, index) => {
-    const { ramp, rampShape, grade, gradeName, alternates, framing, scene, note } = cue
+    const { ramp, rampShape, boundary, grade, gradeName, alternates, framing, scene, note } = cue
     const from = reel.startCount + cue.first
     const span = { from, to: reel.startCount + cueEnd(cues, index, reel.frames) }
     return decision({
@@ -44,7 +44,7 @@ export const ownList = (job: Job, reelId: ReelId): DecisionList => {
       source: reel.name,
       sourceSpan: span,
       recordSpan: span,
-      values: { ramp, rampShape, grade, gradeName, alternates, framing, scene, note },
+      values: { ramp, rampShape, boundary, grade, gradeName, alternates, framing, scene, note },
     })
   })
   return list(decisions, { format: 'otio', rate: reel.rate })

@@ -1,6 +1,7 @@
 import { SaxesParser } from 'saxes'
 import { problem } from './problem.ts'
 import { fail, ok, type Result } from './result.ts'
+import { type XmlFault, xmlRefusal } from './xmlRefusal.ts'
 
 /**
  * An element as read: local name, namespace, line and column of the end of its start tag, its text
@@ -63,11 +64,12 @@ export const readXml = (text: string): Result<ReadElement> => {
   const open: OpenElement[] = []
   let root: ReadElement | undefined
   let count = 0
-  let refusal: { says: string; line: number; column: number } | undefined
-  const refuse = (says: string): void => {
-    refusal ??= { says, line: parser.line, column: parser.column }
+  let refusal: XmlFault | undefined
+  const refuse = (says: string, stumbledAt = 0): void => {
+    const { line, column } = parser
+    refusal ??= { says, stumbledAt, line, column, openLine: open.at(-1)?.line }
   }
-  parser.on('error', (error) => refuse(error.message.replace(/^\d+:\d+: /u, '')))
+  parser.on('error', (error) => refuse(error.message.replace(/^\d+:\d+: /u, ''), parser.position))
   parser.on('doctype', () => refuse('a document type declaration is not allowed; take it out'))
   parser.on('opentag', (tag) => {
     if (open.length >= DEEPEST) refuse(`elements are nested more than ${DEEPEST} deep`)
@@ -108,10 +110,7 @@ export const readXml = (text: string): Result<ReadElement> => {
   for (let from = 0; from < text.length && !refusal; from += CHUNK)
     parser.write(text.slice(from, from + CHUNK))
   if (!refusal) parser.close()
-  if (refusal) {
-    const { says, line, column } = refusal
-    return fail(problem('malformed', `This XML cannot be read: ${says}.`, { line, column }))
-  }
+  if (refusal) return fail(xmlRefusal(text, refusal))
   return root
     ? ok(root)
     : fail(problem('malformed', 'This XML file has no element in it.', { line: 1 }))

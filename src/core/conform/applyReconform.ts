@@ -86,5 +86,5 @@ export const applyReconform = (
     reels: { added: {}, updated: { [reelId]: [reel, after] }, removed: {} },
     held: heldChange(plan),
   }
-  return ok({ label: 'Follow pictures', change })
+  return ok({ label: plan.follows === 'list' ? 'Follow list' : 'Follow pictures', change })
 }

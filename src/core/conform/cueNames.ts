@@ -22,21 +22,24 @@ const namesInForeign = (foreign: Foreign): readonly string[] =>
   })
 
 /** What our own lists call the cue of this number. */
-const ownNames = (reel: Reel, cue: Cue, number: number): readonly string[] => [
-  cue.id,
+const numberedNames = (reel: Reel, number: number): readonly string[] => [
   correctionId(reel, number),
   `${reel.name} CUE ${String(number).padStart(4, '0')}`,
   `${reel.name} CUE ${number}`,
   `CUE ${number}`,
 ]
 
-/** The places, from 0, of the cues of a reel that have this name, in order; none if none has. */
-export type CueNames = (name: string) => readonly number[]
+/**
+ * The places, from 0, of the cues of a reel that have this name, in order; none if none has. With
+ * `hasPlace`, the names that our own lists make of a cue's number do not count.
+ */
+export type CueNames = (name: string, hasPlace?: boolean) => readonly number[]
 
 /**
- * The names of a reel's cues: first those that other lists gave them, then those our own lists
- * give them, then their scene marks. A name that cues have in one of these ways is not looked up
- * in the next: numbers shift when a cue is added, a name that was given does not.
+ * The names of a reel's cues: first those that other lists gave them, then their ids, then the
+ * numbered names that our own lists give them, then their scene marks. A name that cues have in one
+ * of these ways is not looked up in the next: numbers shift when a cue is added, a name that was
+ * given does not. So a number says nothing of a decision that has a place.
  */
 export const cueNames = (job: Job, reelId: ReelId): CueNames => {
   const reel = job.reels[reelId]
@@ -52,14 +55,14 @@ export const cueNames = (job: Job, reelId: ReelId): CueNames => {
       }
     return byName
   }
-  const kinds = [
-    index(({ foreign }) => namesInForeign(foreign)),
-    index((cue, number) => (reel ? ownNames(reel, cue, number) : [])),
-    index(({ scene }) => [scene]),
-  ]
-  return (name) => {
+  const given = index(({ foreign }) => namesInForeign(foreign))
+  const ids = index(({ id }) => [id])
+  const numbered = index((_, number) => (reel ? numberedNames(reel, number) : []))
+  const scenes = index(({ scene }) => [scene])
+  return (name, hasPlace = false) => {
     const wanted = comparableName(name)
-    return kinds.map((byName) => byName.get(wanted)).find((places) => places) ?? []
+    const byNumber = hasPlace ? undefined : numbered.get(wanted)
+    return given.get(wanted) ?? ids.get(wanted) ?? byNumber ?? scenes.get(wanted) ?? []
   }
 }
 

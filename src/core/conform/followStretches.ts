@@ -31,26 +31,38 @@ const homeOf = (pieces: readonly CuePiece[], cue: Cue): CuePiece | undefined => 
 
 const many = (count: number, of: string): string => `${count} ${of}${count === 1 ? '' : 's'}`
 
-const headWords = (trimmed: number): string => {
+type Follows = ReconformPlan['follows']
+
+/** Where frames are that were found. */
+const THERE: Readonly<Record<Follows, string>> = { pictures: 'there', list: 'in the list' }
+
+const headWords = (trimmed: number, there: string): string => {
   if (trimmed <= 0) return ''
   return trimmed === 1
-    ? 'Its first frame is not there.'
-    : `Its first ${trimmed} frames are not there.`
+    ? `Its first frame is not ${there}.`
+    : `Its first ${trimmed} frames are not ${there}.`
 }
 
-type Told = { readonly again: number; readonly isAtShot: boolean; readonly isPart: boolean }
+type Told = {
+  readonly follows: Follows
+  readonly again: number
+  readonly isAtShot: boolean
+  readonly isPart: boolean
+}
 
-const wordsOf = (home: CuePiece, cue: Cue, { again, isAtShot, isPart }: Told): string =>
+const wordsOf = (home: CuePiece, cue: Cue, { follows, again, isAtShot, isPart }: Told): string =>
   [
-    headWords(home.oldFrom - cue.first),
+    headWords(home.oldFrom - cue.first, THERE[follows]),
     isPart
-      ? `Just ${many(home.found, 'frame')} of it ${home.found === 1 ? 'is' : 'are'} there.`
+      ? `Just ${many(home.found, 'frame')} of it ${home.found === 1 ? 'is' : 'are'} ${THERE[follows]}.`
       : '',
     home.slack > 0 && !isAtShot
       ? `Its picture moves too little to tell its frame: it may be ${many(home.slack, 'frame')} off${home.slack >= MOST_TOLD ? ' or more' : ''}.`
       : '',
     home.doubt,
-    again > 0 ? `Its picture comes ${many(again, 'more time')}.` : '',
+    again > 0
+      ? `${follows === 'list' ? 'The list has it' : 'Its picture comes'} ${many(again, 'more time')}.`
+      : '',
   ]
     .filter((words) => words !== '')
     .join(' ')
@@ -66,6 +78,7 @@ export const followStretches = (
   frames: number,
   placements: readonly CuePlacement[],
   notTaken: readonly Problem[],
+  follows: Follows = 'pictures',
 ): ReconformPlan => {
   const cues = cuesOfReel(job, reel.id)
   const placedOn = new Map<number, CuePlacement>(placements.map((each) => [each.first, each]))
@@ -93,7 +106,7 @@ export const followStretches = (
         first: undefined,
         sure: 0,
         found: 0,
-        says: 'Its picture is not found.',
+        says: follows === 'list' ? 'It is not in the list.' : 'Its picture is not found.',
       }
     const isPart = home.found < FEW_FRAMES && home.found < SMALL_PART * length
     return {
@@ -103,6 +116,7 @@ export const followStretches = (
       sure: home.sure,
       found: Math.min(home.found, length),
       says: wordsOf(home, cue, {
+        follows,
         again: (byCue.get(index)?.length ?? 1) - 1,
         isAtShot: isEdge(home.from),
         isPart,
@@ -134,6 +148,7 @@ export const followStretches = (
   })
   const heldHere = Object.values<HeldFrame>(job.held).filter((held) => held.reel === reel.id)
   return {
+    follows,
     reel,
     frames,
     rows,

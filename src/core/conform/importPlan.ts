@@ -27,6 +27,19 @@ export type ImportOptions = {
  */
 export type ImportOutcome = 'matches' | 'moves' | 'begins' | 'conflicts' | 'passed-over'
 
+/** What of a cue an import changes; a cue that begins has the values of the one before it. */
+export type ImportedChange =
+  | 'place'
+  | 'grade'
+  | 'framing'
+  | 'ramp'
+  | 'scene'
+  | 'note'
+  | 'alternates'
+  | 'name'
+  | 'shot change'
+  | 'kept words'
+
 export type ImportRow = {
   /** The decision's place in its list, from 1. */
   readonly number: number
@@ -38,6 +51,8 @@ export type ImportRow = {
   readonly first: Frame | undefined
   /** One sentence where it needs one: why it conflicts or is passed over; else ''. */
   readonly says: string
+  /** What it would change; empty where nothing is done with it, or the cue has it all already. */
+  readonly changes: readonly ImportedChange[]
 }
 
 /** What an import would do, decision by decision. */

@@ -36,12 +36,13 @@ export const conflict = (says: string, first?: number): ImportFate =>
   refusal('conflicts', says, first)
 
 /** A conventional name for black, which has no place on any reel. */
-const isBlack = (source: string): boolean => /^(bl|black)$/iu.test(source.trim())
+export const isBlack = (source: string): boolean => /^(bl|black)$/iu.test(source.trim())
+
+/** The values that belong to a decision's place. */
+const OF_PLACE = ['ramp', 'rampShape', 'boundary']
 
 const hasGrades = ({ values }: Decision): boolean =>
-  Object.entries(values).some(
-    ([field, value]) => value !== undefined && field !== 'ramp' && field !== 'rampShape',
-  )
+  Object.entries(values).some(([field, value]) => value !== undefined && !OF_PLACE.includes(field))
 
 type Found = Pick<ImportWish, 'span' | 'cue' | 'says'> & { readonly passedOver?: string }
 
@@ -76,7 +77,10 @@ const finder = (job: Job, reel: Reel, list: DecisionList, options: ImportOptions
   const used = new Map<string, number>()
   return (decision: Decision): Found => {
     const { name, source } = decision
-    const named = name === '' ? [] : names(name)
+    const ofReel = source !== '' && isOfReel(source)
+    const span = ofReel ? bySource(decision) : source === '' ? byTimes(decision) : undefined
+    const isOnReel = span !== undefined && span.from < reel.frames && span.to > 0
+    const named = name === '' ? [] : names(name, isOnReel)
     const turn = used.get(name) ?? 0
     used.set(name, turn + 1)
     const cue = named[Math.min(turn, named.length - 1)]
@@ -84,10 +88,9 @@ const finder = (job: Job, reel: Reel, list: DecisionList, options: ImportOptions
       named.length > 1
         ? `${named.length} cues have its name; this is number ${turn + 1} of them.`
         : ''
-    const ofReel = source !== '' && isOfReel(source)
-    const span = ofReel ? bySource(decision) : source === '' ? byTimes(decision) : undefined
     if (cue !== undefined) return { span, cue, says: turn < named.length ? says : '' }
-    if (ofReel && span) return { span, cue, says: '' }
+    const isNumbered = isOnReel && name !== '' && names(name).length > 0
+    if (span && (ofReel || isNumbered)) return { span, cue, says: '' }
     const passedOver =
       source !== '' && !ofReel
         ? `Its source is “${source}”, not this reel.`

@@ -14,19 +14,27 @@ export type ListClock = {
 }
 
 /**
- * The clock of a list on a reel. Where the list has another rate, the label of the reel's first
- * frame is the same in both, and from there on a frame is a frame.
+ * The clock of a list on a reel. Where the list counts otherwise, at another rate or in dropping
+ * frames, the label of the reel's first frame is the same in both, and from there on a frame is a
+ * frame. A first label that the list's count leaves out is taken for the next that it has.
  */
-export const listClock = (reel: Counting, list: Pick<DecisionList, 'rate'>): ListClock => {
+export const listClock = (
+  reel: Counting,
+  list: Pick<DecisionList, 'rate' | 'isDropFrame'>,
+): ListClock => {
   const rate = list.rate ?? reel.rate
-  if (sameRate(rate, reel.rate))
-    return { origin: reel.startCount, day: framesPerDay(rate, reel.isDropFrame) }
-  const drops = reel.isDropFrame && canDropFrames(rate)
+  const drops = (list.isDropFrame ?? reel.isDropFrame) && canDropFrames(rate)
+  const reelDrops = reel.isDropFrame && canDropFrames(reel.rate)
+  if (sameRate(rate, reel.rate) && drops === reelDrops)
+    return { origin: reel.startCount, day: framesPerDay(rate, drops) }
   const day = framesPerDay(rate, drops)
   const label = formatTimecode(reel.startCount, reel.rate, reel.isDropFrame).replace(';', ':')
   const frames = Math.min(Number(label.slice(9)), nominalFramesPerSecond(rate) - 1)
-  const known = `${label.slice(0, 9)}${String(frames).padStart(2, '0')}`
-  const origin = parseTimecode(known, rate, drops)
+  const known = (at: number): string => `${label.slice(0, 9)}${String(at).padStart(2, '0')}`
+  const here = parseTimecode(known(frames), rate, drops)
+  const origin = here.ok
+    ? here
+    : parseTimecode(known(nominalFramesPerSecond(rate) / 15), rate, drops)
   return { origin: origin.ok ? origin.value : reel.startCount, day }
 }
 

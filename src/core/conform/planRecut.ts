@@ -74,5 +74,5 @@ export const planRecut = (
   const placements = [...new Set(edges)]
     .toSorted((a, b) => a - b)
     .map((first) => ({ first: frame(first), ramp: 0, kind: 'cut', confidence: 1 }) as const)
-  return followStretches(job, reel, stretches, recut.frames, placements, problems)
+  return followStretches(job, reel, stretches, recut.frames, placements, problems, 'list')
 }

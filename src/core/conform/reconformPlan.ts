@@ -32,7 +32,7 @@ export type ReconformRow = {
   /** Frames of the cue, and how many of them are found where it goes. */
   readonly frames: number
   readonly found: number
-  /** What is to be known about it, in sentences; else ''. */
+  /** Remarks on it, in sentences; else ''. */
   readonly says: string
 }
 
@@ -47,6 +47,8 @@ export type ReconformAdded = {
 
 /** How the cues of a reel follow its pictures to a new scan or cut of it. */
 export type ReconformPlan = {
+  /** What was followed: pictures that were looked for, or a list, which is sure of all it says. */
+  readonly follows: 'pictures' | 'list'
   /** The reel as it was. */
   readonly reel: Reel
   /** Frames of the new reel. */

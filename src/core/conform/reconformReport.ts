@@ -39,7 +39,8 @@ const cueLines = (cue: Cue): readonly string[] => [
  * doubtful, and every number of those that are lost.
  */
 export const reconformReport = (plan: ReconformPlan): string => {
-  const { reel, frames, rows, added, held, notTaken } = plan
+  const { follows, reel, frames, rows, added, held, notTaken } = plan
+  const isByList = follows === 'list'
   const count = (outcome: ReconformRow['outcome']): number =>
     rows.filter((row) => row.outcome === outcome).length
   const label = (first: number): string =>
@@ -58,7 +59,7 @@ export const reconformReport = (plan: ReconformPlan): string => {
       by === 0
         ? `stays at ${label(first)}`
         : `${label(cue.first)} to ${label(first)}, ${many(Math.abs(by), 'frame')} ${by < 0 ? 'earlier' : 'later'}`
-    return `  Cue ${cueNumber}: ${moved}; ${found} of ${many(length, 'frame')} found, ${Math.round(100 * sure)} % sure.${says === '' ? '' : ` ${says}`}`
+    return `  Cue ${cueNumber}: ${moved}; ${found} of ${many(length, 'frame')} ${isByList ? 'in the list' : `found, ${Math.round(100 * sure)} % sure`}.${says === '' ? '' : ` ${says}`}`
   }
   const part = (title: string, lines: readonly string[]): readonly string[] =>
     lines.length === 0 ? [] : ['', title, ...lines]
@@ -69,7 +70,7 @@ export const reconformReport = (plan: ReconformPlan): string => {
   const numberOf = (cue: Cue | undefined): number =>
     rows.find((row) => row.cue === cue)?.number ?? 0
   const lines = [
-    `Cues that follow their pictures: reel ${reel.name}`,
+    `Cues that follow ${isByList ? 'a list' : 'their pictures'}: reel ${reel.name}`,
     '',
     `Before: ${many(reel.frames, 'frame')}, ${many(rows.length, 'cue')}. Now: ${many(frames, 'frame')}.`,
     `${count('follows')} follow, ${count('doubtful')} are doubtful, ${count('lost')} are lost. ${many(added.length, 'cue')} begin anew.`,
@@ -84,11 +85,11 @@ export const reconformReport = (plan: ReconformPlan): string => {
       ]),
     ),
     ...part(
-      'Pictures that come again',
+      isByList ? 'Cues that the list has again' : 'Pictures that come again',
       again.map(({ first, again: cue }) => `  ${label(first)}: as cue ${numberOf(cue)}.`),
     ),
     ...part(
-      'New pictures: a cue that changes nothing begins',
+      `${isByList ? 'From elsewhere' : 'New pictures'}: a cue that changes nothing begins`,
       fresh.map(({ first }) => `  ${label(first)}`),
     ),
     ...part(
@@ -96,9 +97,10 @@ export const reconformReport = (plan: ReconformPlan): string => {
       dropped.map(({ held: { name, frame } }) => `  ${name}, ${label(frame)}`),
     ),
     ...part(
-      'To be known',
+      'Remarks',
       notTaken.map(
-        ({ says, at }) => `  ${at?.line === undefined ? '' : `Line ${at.line}: `}${says}`,
+        ({ says, at }) =>
+          `  ${at?.line === undefined || says.startsWith('Line ') ? '' : `Line ${at.line}: `}${says}`,
       ),
     ),
   ]

@@ -20,7 +20,8 @@ const nearPairs = (
     const from = cueIndexAt(cues, frame(span.from - REACH - 1)) + 1
     for (let cue = from; cue < cues.length; cue++) {
       const by = Math.abs((cues[cue]?.first ?? Number.POSITIVE_INFINITY) - span.from)
-      if (by > REACH) break
+      // A cue that begins where the decision ends is the next one's.
+      if (by > REACH || (cues[cue]?.first ?? 0) >= span.to) break
       pairs.push({ index, cue, by })
     }
   }

@@ -19,7 +19,15 @@ export type Span = { readonly from: number; readonly to: number }
 export type DecisionValues = Partial<
   Pick<
     Cue,
-    'ramp' | 'rampShape' | 'grade' | 'gradeName' | 'alternates' | 'framing' | 'scene' | 'note'
+    | 'ramp'
+    | 'rampShape'
+    | 'boundary'
+    | 'grade'
+    | 'gradeName'
+    | 'alternates'
+    | 'framing'
+    | 'scene'
+    | 'note'
   >
 >
 
@@ -47,6 +55,8 @@ export type DecisionList = {
   readonly title: string
   /** The rate its times were counted at; undefined where it has none. */
   readonly rate: Rate | undefined
+  /** Whether its counts drop frames; left out where they do as the reel's do. */
+  readonly isDropFrame?: boolean
   readonly decisions: readonly Decision[]
   /** What it says as a whole that a reel has no field for, to be kept. */
   readonly foreign: Foreign

@@ -32,8 +32,11 @@ export const joinLists = (files: readonly ListFile[]): Result<DecisionList> => {
   const sorted = files.toSorted((a, b) => compareNames(a.name, b.name))
   const [first] = sorted
   if (!first) return fail(problem('missing', 'No list was given; choose one.'))
-  const { format, rate } = first.list
-  const other = sorted.find(({ list }) => list.format !== format || !isSameRate(list.rate, rate))
+  const { format, rate, isDropFrame } = first.list
+  const other = sorted.find(
+    ({ list }) =>
+      list.format !== format || !isSameRate(list.rate, rate) || list.isDropFrame !== isDropFrame,
+  )
   if (other)
     return fail(
       problem(
@@ -56,6 +59,7 @@ export const joinLists = (files: readonly ListFile[]): Result<DecisionList> => {
     format,
     title: '',
     rate,
+    ...(isDropFrame === undefined ? {} : { isDropFrame }),
     decisions: sorted.flatMap(({ name, list }) =>
       list.decisions.map((each) => ({ ...each, name: each.name || withoutExtension(name) })),
     ),

@@ -6,7 +6,7 @@ export const fileNameOf = (reel: Reel): string =>
     .normalize('NFKD')
     .replace(/\p{M}/gu, '')
     .replace(/[^\w.-]+/gu, '-')
-    .replace(/^[-.]+|[-.]+$/gu, '') || 'reel'
+    .replace(/^[-.]+|(?<![-.])[-.]+$/gu, '') || 'reel'
 
 /** The id of a cue's correction: a valid xs:ID, the same whenever the list is written. */
 export const correctionId = (reel: Reel, cueNumber: number): string => {

@@ -1,3 +1,5 @@
+import { parseDecimal } from './parseDecimal.ts'
+
 /** Decimals read from a text, up to the first that is none. */
 export type DecimalsRead = {
   readonly values: readonly number[]
@@ -6,8 +8,6 @@ export type DecimalsRead = {
   /** The first character of what comes after as many as may be there. */
   readonly moreAt: number | undefined
 }
-
-const DECIMAL = /^[+-]?(\d+\.?\d*|\.\d+)([eE][+-]?\d+)?$/u
 
 /** Powers of ten that a double has exactly. */
 const TENS = Array.from({ length: 23 }, (_, power) => Number(`1e${power}`))
@@ -56,8 +56,7 @@ export const readDecimals = (text: string, most: number): DecimalsRead => {
     while (to < text.length && !isSpace(text.charCodeAt(to))) to++
     let value = plainDecimal(text, from, to)
     if (Number.isNaN(value)) {
-      const word = text.slice(from, to)
-      value = DECIMAL.test(word) ? Number(word) + 0 : Number.NaN
+      value = parseDecimal(text.slice(from, to))
       if (!Number.isFinite(value)) return { values, wrongAt: from, moreAt: undefined }
     }
     values.push(value)

@@ -4,6 +4,7 @@ import { readCdlList } from './cdl/readCdlList.ts'
 import { readCsv } from './csv/readCsv.ts'
 import type { DecisionList, ListTiming } from './decisionList.ts'
 import { readEdl } from './edl/readEdl.ts'
+import { readEdlForReel } from './edl/readEdlForReel.ts'
 import { readOtio } from './otio/readOtio.ts'
 import { sniffText } from './sniffText.ts'
 
@@ -19,9 +20,9 @@ export const readList = (
 ): Result<DecisionList> => {
   switch (sniffText(text)) {
     case 'cdl':
-      return readCdlList(text)
+      return readCdlList(text, timing)
     case 'edl':
-      return readEdl(text, timing)
+      return timing ? readEdlForReel(text, timing) : readEdl(text, timing)
     case 'otio':
       return readOtio(text, timing)
     case 'csv':

@@ -1,4 +1,4 @@
-import { columnNamed } from './csv/csvColumns.ts'
+import { ledgerForm } from './csv/ledgerForm.ts'
 
 /** What a text is, by what is in it: a job, a list of decisions or a process list. */
 export type TextKind = 'job' | 'cdl' | 'clf' | 'edl' | 'otio' | 'csv'
@@ -6,7 +6,7 @@ export type TextKind = 'job' | 'cdl' | 'clf' | 'edl' | 'otio' | 'csv'
 const CDL_ROOTS = ['ColorCorrection', 'ColorCorrectionCollection', 'ColorDecisionList']
 
 /** What may stand before the first element of an XML document (XML 1.0, prolog). */
-const PROLOG = /^(?:\s+|<\?[\s\S]*?\?>|<!--[\s\S]*?-->|<!DOCTYPE[^[>]*(?:\[[^\]]*\])?\s*>)/u
+const PROLOG = /^(?:\s+|<\?[\s\S]*?\?>|<!--[\s\S]*?-->|<!DOCTYPE[^[>]*(?:\[[^\]]*\]\s*)?>)/u
 
 /** The first element's name, without its prefix; undefined where there is none. */
 const rootName = (text: string): string | undefined => {
@@ -53,12 +53,8 @@ const isEdl = (text: string): boolean =>
 /** Headings that tell a ledger from some other table. */
 const HEADINGS = 3
 
-/** Whether the first line names columns of a ledger, whatever stands between them. */
-const isLedger = (text: string): boolean => {
-  const [head = ''] = text.split(/[\r\n]/u, 1)
-  const cells = head.split(/[,;\t]/u).map((cell) => cell.replaceAll('"', ''))
-  return cells.filter((cell) => columnNamed(cell) !== undefined).length >= HEADINGS
-}
+/** Whether the heading line names columns of a ledger, whatever stands between them. */
+const isLedger = (text: string): boolean => ledgerForm(text).named >= HEADINGS
 
 /** What a text is, by what is in it and never by its name; undefined where it is nothing read here. */
 export const sniffText = (text: string): TextKind | undefined => {

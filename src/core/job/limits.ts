@@ -39,6 +39,9 @@ export const MOST_HELD = 500
 export const CUE_FOREIGN_LIMIT = 100_000
 export const REEL_FOREIGN_LIMIT = 8_000_000
 
+/** The same in all that an import brings a job to: well within the largest job file read. */
+export const JOB_FOREIGN_LIMIT = 32_000_000
+
 /** Steps of a process list, places along a curve, and places along an edge of a cube. */
 export const MOST_STEPS = 32
 export const MOST_CURVE_POINTS = 65_536

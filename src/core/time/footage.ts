@@ -43,7 +43,7 @@ export const formatFootage = (frames: number, gauge: Gauge): string => {
 
 /** Feet and frames → frames from the start of the reel. Accepts `186 ft 12 fr`, `186+12`, `186`. */
 export const parseFootage = (text: string, gauge: Gauge): Result<number> => {
-  const parts = /^\s*(\d+)\s*(?:(?:ft|\+)\s*(?:(\d+)\s*(?:fr)?)?)?\s*$/u.exec(text)
+  const parts = /^\s*(\d+)\s*(?:(?:ft|\+)\s*(?:(\d+)\s*(?:fr\s*)?)?)?$/u.exec(text)
   if (!parts)
     return fail(
       problem(

@@ -48,7 +48,7 @@ const fromTimecode = (text: string, reel: ReelCount, present: Frame): Result<num
  */
 export const parsePosition = (text: string, reel: ReelCount, present: Frame): Result<Frame> => {
   const isTimecode = /\d\s*[:;]/u.test(text)
-  const isFrame = /^\s*(?:frame|fr)?\s*\d+\s*$/iu.test(text)
+  const isFrame = /^\s*(?:(?:frame|fr)\s*)?\d+\s*$/iu.test(text)
   const isFootage = !isTimecode && /^\s*\d+\s*(?:\+|ft)/iu.test(text)
   if (!isTimecode && !isFrame && !isFootage)
     return fail(

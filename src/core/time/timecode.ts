@@ -64,6 +64,9 @@ export const labelToCount = (
   return seconds * nominalFramesPerSecond(rate) + frames - dropped
 }
 
+/** Characters that are shown of what is no label. */
+const MOST_SHOWN = 60
+
 /**
  * A timecode label → its count of frames from 00:00:00:00. Refuses labels the count leaves out,
  * frames at or past the rate, minutes and seconds past 59, hours past 23, and drop-frame
@@ -71,8 +74,9 @@ export const labelToCount = (
  */
 export const parseTimecode = (text: string, rate: Rate, isDropFrame: boolean): Result<number> => {
   const refuse = (says: string) => fail(problem('malformed', says, { field: 'timecode' }))
+  const shown = text.length > MOST_SHOWN ? `${text.slice(0, MOST_SHOWN)}…` : text
   const parts = /^\s*(\d{1,2}):(\d{2}):(\d{2})([:;.,])(\d{2,3})\s*$/u.exec(text)
-  if (!parts) return refuse(`“${text}” is not a timecode; write hours:minutes:seconds:frames.`)
+  if (!parts) return refuse(`“${shown}” is not a timecode; write hours:minutes:seconds:frames.`)
   const [hours = 0, minutes = 0, seconds = 0] = parts.slice(1, 4).map(Number)
   const frames = Number(parts[5])
   const nominal = nominalFramesPerSecond(rate)

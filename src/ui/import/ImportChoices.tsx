@@ -20,10 +20,12 @@ const TIMES = [
 export type ImportChoicesProps = {
   readonly list: DecisionList
   readonly options: ImportOptions
+  /** The element that says why nothing can be imported. */
+  readonly reasonId: string
 }
 
 /** How a list is laid over the reel, and what is taken from it. */
-export const ImportChoices = ({ list, options }: ImportChoicesProps) => {
+export const ImportChoices = ({ list, options, reasonId }: ImportChoicesProps) => {
   const { store } = useApp()
   const has = {
     record: list.decisions.some(({ recordSpan }) => recordSpan !== undefined),
@@ -61,7 +63,7 @@ export const ImportChoices = ({ list, options }: ImportChoicesProps) => {
         ))}
         {!hasTimes && <p className="dim">The list has no times.</p>}
       </fieldset>
-      <ImportStart options={options} isDisabled={!hasTimes} />
+      <ImportStart options={options} isDisabled={!hasTimes} reasonId={reasonId} />
       <fieldset>
         <legend>Take</legend>
         <Tick

@@ -1,3 +1,4 @@
+import { useId } from 'react'
 import {
   Button,
   Dialog,
@@ -49,8 +50,9 @@ export const ImportDialog = () => {
 
 type ImportProps = { readonly importing: Importing; readonly plan: ImportPlan }
 
-/** Why nothing would come of an import; undefined where something would. */
-const whyNothing = (plan: ImportPlan): string | undefined => {
+/** Why nothing can come of an import; undefined where something would. */
+const whyNothing = ({ startRefusal }: Importing, plan: ImportPlan): string | undefined => {
+  if (startRefusal !== undefined) return startRefusal
   const { options } = plan
   if (!options.takesPlaces && !options.takesGrades) return 'Take places, grades, or both.'
   const { matches, moves, begins } = outcomeCounts(plan)
@@ -60,7 +62,8 @@ const whyNothing = (plan: ImportPlan): string | undefined => {
 const Import = ({ importing, plan }: ImportProps) => {
   const { store } = useApp()
   const { name, list, options, filter } = importing
-  const nothing = whyNothing(plan)
+  const reasonId = useId()
+  const nothing = whyNothing(importing, plan)
   const { conflicts } = outcomeCounts(plan)
   return (
     <>
@@ -68,7 +71,7 @@ const Import = ({ importing, plan }: ImportProps) => {
         <Heading slot="title">Import {name}</Heading>
         <p className="dim">{listText(list)}</p>
       </div>
-      <ImportChoices list={list} options={options} />
+      <ImportChoices list={list} options={options} reasonId={reasonId} />
       <Tabs className="import-tabs">
         <TabList aria-label="What the import would do" className="settings-tab-list">
           <Tab id="decisions">Decisions {plan.rows.length}</Tab>
@@ -100,7 +103,7 @@ const Import = ({ importing, plan }: ImportProps) => {
         </TabPanel>
       </Tabs>
       <div className="import-foot">
-        <p role="status">
+        <p id={reasonId} role="status">
           {nothing !== undefined && `▲ ${nothing}`}
           {nothing === undefined &&
             (conflicts > 0

@@ -1,4 +1,4 @@
-import { memo, useCallback, useMemo, useRef } from 'react'
+import { memo, useMemo, useRef } from 'react'
 import type { ImportOptions, ImportPlan, ImportRow } from '../../core/conform/importPlan.ts'
 import type { DecisionList } from '../../core/formats/decisionList.ts'
 import { cueNumber } from '../../core/job/cueList.ts'
@@ -6,14 +6,14 @@ import type { Cue, Reel } from '../../core/job/job.ts'
 import { listedRows, type RowFilter } from '../../store/importing.ts'
 import { cuesOf, reelOf } from '../../store/queries.ts'
 import { useAppState } from '../appContext.ts'
+import { MiddleCut } from '../parts/MiddleCut.tsx'
 import { Scroller } from '../parts/Scroller.tsx'
 import { useWindow } from '../parts/useWindow.ts'
-import { OUTCOME_WORDS, rowPlaceText, spanText, valuesText } from './importWords.ts'
+import { changesText, OUTCOME_WORDS, rowPlaceText, spanText } from './importWords.ts'
 import { Room } from './Room.tsx'
 import { rowHeight } from './rowHeight.ts'
 
-const heightOf = (row: ImportRow, options: ImportOptions): number =>
-  rowHeight(valuesText(row, options) === '' ? 1 : 2, row.says)
+const heightOf = (row: ImportRow): number => rowHeight(changesText(row) === '' ? 1 : 2, row.says)
 
 export type ImportRowsProps = {
   readonly list: DecisionList
@@ -28,8 +28,7 @@ export const ImportRows = ({ list, plan, filter }: ImportRowsProps) => {
   const cues = useAppState(cuesOf)
   const rows = useMemo(() => listedRows(plan, filter), [plan, filter])
   const { options } = plan
-  const height = useCallback((row: ImportRow) => heightOf(row, options), [options])
-  const view = useWindow(scroller, rows, height)
+  const view = useWindow(scroller, rows, heightOf)
   if (!reel) return null
   return (
     <Scroller label="Decisions" place={scroller} onScroll={view.onScroll}>
@@ -82,11 +81,7 @@ const Row = memo(({ row, index, list, reel, cues, options }: RowProps) => {
     reel,
   )
   return (
-    <tr
-      className={`is-${outcome}`}
-      aria-rowindex={index}
-      style={{ height: heightOf(row, options) }}
-    >
+    <tr className={`is-${outcome}`} aria-rowindex={index} style={{ height: heightOf(row) }}>
       <th scope="row">
         {row.number}
         {decision.line !== undefined && <span className="dim">line {decision.line}</span>}
@@ -99,7 +94,7 @@ const Row = memo(({ row, index, list, reel, cues, options }: RowProps) => {
       </td>
       <td>{cue ? cueNumber(cues, cue) : outcome === 'begins' ? 'new' : ''}</td>
       <td title={decision.name}>
-        <span className="one-line">{decision.name || (decision.source ? '' : '–')}</span>
+        <MiddleCut text={decision.name || (decision.source ? '' : '–')} />
         <span className="one-line dim">{decision.source}</span>
       </td>
       <td>
@@ -114,7 +109,7 @@ const Row = memo(({ row, index, list, reel, cues, options }: RowProps) => {
       </td>
       <td title={says}>
         <span className="one-line">{rowPlaceText(row, reel) || '–'}</span>
-        <span className="one-line dim">{valuesText(row, options)}</span>
+        <span className="one-line dim">{changesText(row)}</span>
         {says !== '' && <span className="says">{says}</span>}
       </td>
     </tr>

@@ -1,8 +1,8 @@
-import { useId, useState } from 'react'
+import { useState } from 'react'
 import type { ImportOptions } from '../../core/conform/importPlan.ts'
 import { type Frame, frame } from '../../core/time/frame.ts'
 import { parsePosition } from '../../core/time/parsePosition.ts'
-import { changeImport } from '../../store/importing.ts'
+import { changeImport, refuseStart } from '../../store/importing.ts'
 import { reelOf } from '../../store/queries.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { Radio } from '../parts/Radio.tsx'
@@ -11,38 +11,40 @@ import { placeText } from './importWords.ts'
 export type ImportStartProps = {
   readonly options: ImportOptions
   readonly isDisabled: boolean
+  /** The element that says why a place is none. */
+  readonly reasonId: string
 }
 
 type Way = 'stated' | 'first-frame' | 'typed'
 
 /** Where on the reel the first decision of a list begins. */
-export const ImportStart = ({ options, isDisabled }: ImportStartProps) => {
+export const ImportStart = ({ options, isDisabled, reasonId }: ImportStartProps) => {
   const { store } = useApp()
-  const refusalId = useId()
   const reel = useAppState(reelOf)
   const playhead = useAppState((state) => state.playhead)
+  const isRefused = useAppState((state) => state.importing?.startRefusal !== undefined)
   const { startsAt } = options
   const [isTyped, setIsTyped] = useState(startsAt !== null && startsAt !== 0)
   const [text, setText] = useState<string>()
-  const [refusal, setRefusal] = useState<string>()
   if (!reel) return null
   const way: Way = isTyped ? 'typed' : startsAt === null ? 'stated' : 'first-frame'
   const shown = text ?? placeText(reel, isTyped && startsAt !== null ? startsAt : playhead)
   const choose = (chosen: Frame | null) => {
     setIsTyped(false)
-    setRefusal(undefined)
+    setText(undefined)
     changeImport(store, { startsAt: chosen })
   }
+  /** The rows follow each key, so that what is imported is what is seen. */
   const type = (typed: string) => {
     setIsTyped(true)
+    setText(typed)
     const place = parsePosition(typed, reel, playhead)
-    setRefusal(place.ok ? undefined : place.problems[0].says)
-    if (!place.ok) return
-    setText(undefined)
-    changeImport(store, { startsAt: place.value })
+    if (place.ok) changeImport(store, { startsAt: place.value })
+    else refuseStart(store, place.problems[0].says)
   }
-  const commit = () => {
-    if (text !== undefined) type(text)
+  /** A place that was understood is shown as its timecode. */
+  const settle = () => {
+    if (!isRefused) setText(undefined)
   }
   return (
     <fieldset disabled={isDisabled}>
@@ -59,28 +61,20 @@ export const ImportStart = ({ options, isDisabled }: ImportStartProps) => {
       <input
         className="import-start"
         aria-label="Timecode, feet and frames, or frame it begins on"
-        aria-invalid={refusal !== undefined}
-        aria-describedby={refusal === undefined ? undefined : refusalId}
+        aria-invalid={isRefused}
+        aria-describedby={isRefused ? reasonId : undefined}
         title="a timecode (10:00:11:05), feet and frames (186+12) or a frame (279)"
         autoComplete="off"
         spellCheck={false}
         value={shown}
-        onChange={(event) => {
-          setText(event.currentTarget.value)
-          setRefusal(undefined)
-        }}
-        onBlur={commit}
+        onChange={(event) => type(event.currentTarget.value)}
+        onBlur={settle}
         onKeyDown={(event) => {
           if (event.key !== 'Enter') return
           event.preventDefault()
-          commit()
+          settle()
         }}
       />
-      {refusal !== undefined && (
-        <p id={refusalId} role="status" className="import-refusal">
-          {refusal}
-        </p>
-      )}
     </fieldset>
   )
 }

@@ -11,6 +11,14 @@ const heightOf = () => HEIGHT
 const placeWords = ({ line, byte, field }: Place): string =>
   line !== undefined ? `line ${line}` : byte !== undefined ? `byte ${byte}` : (field ?? '')
 
+/** Its sentence without the line, which stands beside it. */
+const sentenceWords = ({ says, at }: Problem): string => {
+  const rest = says.replace(/^Line (\d+)[,:] /u, (whole, line) =>
+    Number(line) === at?.line ? '' : whole,
+  )
+  return rest.charAt(0).toUpperCase() + rest.slice(1)
+}
+
 export type NotTakenProps = { readonly problems: readonly Problem[] }
 
 /** What a file says that is not taken, each with its line. */
@@ -25,7 +33,7 @@ export const NotTaken = ({ problems }: NotTakenProps) => {
           // biome-ignore lint/suspicious/noArrayIndexKey: the list is what the reader gave, in its order
           <li key={view.from + i} style={{ height: HEIGHT }} title={each.says}>
             <span className="dim">{each.at ? placeWords(each.at) : ''}</span>
-            <span>{each.says}</span>
+            <span>{sentenceWords(each)}</span>
           </li>
         ))}
       </ul>

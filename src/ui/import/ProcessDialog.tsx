@@ -1,11 +1,12 @@
 import { Button, Dialog, Heading, Modal, ModalOverlay } from 'react-aria-components'
+import { processWords } from '../../core/process/processWords.ts'
 import {
   leaveProcess,
   type ProcessOffer,
   takeProcessAsBase,
   takeProcessAsGrade,
 } from '../../store/processOffer.ts'
-import { reelOf } from '../../store/queries.ts'
+import { cuesOf, reelOf } from '../../store/queries.ts'
 import { editedCues } from '../../store/selection.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { counted } from './importWords.ts'
@@ -34,13 +35,15 @@ const Places = ({ offer }: { offer: ProcessOffer }) => {
   const { store } = useApp()
   const reel = useAppState(reelOf)
   const { name, list, grade, notTaken } = offer
-  const cues = editedCues(store).length
+  const [only, ...others] = editedCues(store)
+  const all = useAppState(cuesOf)
+  const number = all.findIndex(({ id }) => id === only) + 1
   return (
     <div className="process-places">
       <Heading slot="title">Import {name}</Heading>
       <p>
         A process list{list.name === '' ? '' : `, “${list.name}”`}, of{' '}
-        {counted(list.steps.length, 'step')}: {list.steps.map(({ kind }) => kind).join(', ')}.
+        {counted(list.steps.length, 'step')}: {processWords(list)}.
       </p>
       <p>
         After the base, it works on every cue of {reel?.name} before its grade
@@ -60,10 +63,11 @@ const Places = ({ offer }: { offer: ProcessOffer }) => {
         {grade && (
           <Button
             className="button"
-            isDisabled={cues === 0}
+            isDisabled={only === undefined}
             onPress={() => takeProcessAsGrade(store)}
           >
-            Give it to {cues === 1 ? 'the cue under the line' : `the ${cues} cues selected`}
+            Give its grade to{' '}
+            {others.length === 0 ? `cue ${number}` : `the ${others.length + 1} cues selected`}
           </Button>
         )}
         <Button className="button primary" onPress={() => takeProcessAsBase(store)}>

@@ -15,7 +15,7 @@ import { RECONFORM_WORDS } from './rescanWords.ts'
 
 export type RescanFoundProps = { readonly plan: ReconformPlan; readonly filter: RescanFilter }
 
-/** What was found of each cue, what begins anew, and what else is to be known. */
+/** What was found of each cue, what begins anew, and remarks. */
 export const RescanFound = ({ plan, filter }: RescanFoundProps) => {
   const { store } = useApp()
   const fresh = plan.added.length + plan.held.filter(({ frame }) => frame === undefined).length
@@ -24,7 +24,7 @@ export const RescanFound = ({ plan, filter }: RescanFoundProps) => {
       <TabList aria-label="What was found" className="settings-tab-list">
         <Tab id="cues">Cues {plan.rows.length}</Tab>
         <Tab id="new">New and dropped {fresh}</Tab>
-        <Tab id="known">To be known {plan.notTaken.length}</Tab>
+        <Tab id="remarks">Remarks {plan.notTaken.length}</Tab>
       </TabList>
       <TabPanel id="cues" className="import-panel">
         <OutcomeFilter
@@ -41,8 +41,8 @@ export const RescanFound = ({ plan, filter }: RescanFoundProps) => {
       <TabPanel id="new" className="import-panel">
         <RescanNew plan={plan} />
       </TabPanel>
-      <TabPanel id="known" className="import-panel">
-        {plan.notTaken.length === 0 && <p className="dim">There is nothing else to be known.</p>}
+      <TabPanel id="remarks" className="import-panel">
+        {plan.notTaken.length === 0 && <p className="dim">No remarks.</p>}
         <NotTaken problems={plan.notTaken} />
       </TabPanel>
     </Tabs>

@@ -4,7 +4,11 @@ import { placeText } from './importWords.ts'
 
 /** Cues that begin anew on another scan, and held frames that are not there any more. */
 export const RescanNew = ({ plan }: { plan: ReconformPlan }) => {
-  const { reel, added, held, rows } = plan
+  const { follows, reel, added, held, rows } = plan
+  const [again, fresh] =
+    follows === 'list'
+      ? ['which the list has again', 'from elsewhere']
+      : ['whose picture comes again', 'a new picture']
   const dropped = held.filter(({ frame }) => frame === undefined)
   const numbers = new Map(rows.map(({ cue, number }) => [cue, number]))
   if (added.length + dropped.length === 0)
@@ -12,12 +16,10 @@ export const RescanNew = ({ plan }: { plan: ReconformPlan }) => {
   return (
     <Scroller label="New and dropped">
       <ul className="left-cues">
-        {added.map(({ first, again }) => (
+        {added.map(({ first, again: cue }) => (
           <li key={first}>
             + {placeText(reel, first)}{' '}
-            <span className="dim">
-              {again ? `as cue ${numbers.get(again)}, whose picture comes again` : 'a new picture'}
-            </span>
+            <span className="dim">{cue ? `as cue ${numbers.get(cue)}, ${again}` : fresh}</span>
           </li>
         ))}
         {dropped.map(({ held: { id, name, frame } }) => (

@@ -1,6 +1,5 @@
 import { memo, useMemo, useRef } from 'react'
 import type { ReconformPlan, ReconformRow } from '../../core/conform/reconformPlan.ts'
-import type { Reel } from '../../core/job/job.ts'
 import { type RescanFilter, rescanRows } from '../../store/rescan.ts'
 import { Scroller } from '../parts/Scroller.tsx'
 import { useWindow } from '../parts/useWindow.ts'
@@ -16,36 +15,41 @@ export type RescanRowsProps = { readonly plan: ReconformPlan; readonly filter: R
 /** Every cue of the reel and where its picture is on the new scan. */
 export const RescanRows = ({ plan, filter }: RescanRowsProps) => {
   const scroller = useRef<HTMLElement>(null)
+  const isByList = plan.follows === 'list'
   const rows = useMemo(() => rescanRows(plan, filter), [plan, filter])
   const view = useWindow(scroller, rows, heightOf)
   return (
     <Scroller label="Cues" place={scroller} onScroll={view.onScroll}>
-      <table className="import-table rescan-table" aria-rowcount={rows.length + 1}>
+      <table
+        className={`import-table rescan-table${isByList ? ' is-by-list' : ''}`}
+        aria-rowcount={rows.length + 1}
+      >
         <thead>
           <tr aria-rowindex={1}>
             <th scope="col">cue</th>
             <th scope="col">outcome</th>
-            <th scope="col">sure</th>
+            {isByList || <th scope="col">sure</th>}
             <th scope="col">was at</th>
             <th scope="col">is at</th>
-            <th scope="col">to be known</th>
+            <th scope="col">remarks</th>
           </tr>
         </thead>
         <tbody>
-          {view.before > 0 && <Room height={view.before} />}
+          {view.before > 0 && <Room height={view.before} columns={isByList ? 5 : 6} />}
           {rows.slice(view.from, view.to).map((row, i) => (
-            <Row key={row.number} row={row} index={view.from + i + 2} reel={plan.reel} />
+            <Row key={row.number} row={row} index={view.from + i + 2} plan={plan} />
           ))}
-          {view.after > 0 && <Room height={view.after} />}
+          {view.after > 0 && <Room height={view.after} columns={isByList ? 5 : 6} />}
         </tbody>
       </table>
     </Scroller>
   )
 }
 
-type RowProps = { readonly row: ReconformRow; readonly index: number; readonly reel: Reel }
+type RowProps = { readonly row: ReconformRow; readonly index: number; readonly plan: ReconformPlan }
 
-const Row = memo(({ row, index, reel }: RowProps) => {
+const Row = memo(({ row, index, plan: { follows, reel } }: RowProps) => {
+  const isByList = follows === 'list'
   const { cue, first, outcome, frames, found, says } = row
   const words = RECONFORM_WORDS[outcome]
   return (
@@ -57,14 +61,14 @@ const Row = memo(({ row, index, reel }: RowProps) => {
         </span>
         {words.word}
       </td>
-      <td>{sureText(row)}</td>
+      {isByList || <td>{sureText(row)}</td>}
       <td>{placeText(reel, cue.first)}</td>
       <td>
         {first === undefined ? '–' : placeText(reel, first)}
         <span className="dim">{movedText(row)}</span>
       </td>
       <td title={says}>
-        {found} of {frames} frames found
+        {found} of {frames} frames {isByList ? 'in the list' : 'found'}
         {says !== '' && <span className="says">{says}</span>}
       </td>
     </tr>

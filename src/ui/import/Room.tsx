@@ -1,6 +1,6 @@
 /** The room that rows of a table take which are not drawn. */
-export const Room = ({ height }: { height: number }) => (
+export const Room = ({ height, columns = 6 }: { height: number; columns?: number }) => (
   <tr className="room" style={{ height }}>
-    <td colSpan={6} />
+    <td colSpan={columns} />
   </tr>
 )

@@ -1,4 +1,4 @@
-import type { ImportOptions, ImportOutcome, ImportRow } from '../../core/conform/importPlan.ts'
+import type { ImportOutcome, ImportRow } from '../../core/conform/importPlan.ts'
 import type { DecisionList, ReadFormat, Span } from '../../core/formats/decisionList.ts'
 import type { Reel } from '../../core/job/job.ts'
 import type { Frame } from '../../core/time/frame.ts'
@@ -54,7 +54,8 @@ export const placeText = ({ startCount, rate, isDropFrame }: Reel, at: Frame): s
 /** A count of the list as the label it stands for: at the list's own rate where it has one. */
 const labelText = (count: number, list: DecisionList, reel: Reel): string => {
   const rate = list.rate ?? reel.rate
-  return formatTimecode(count, rate, reel.isDropFrame && sameRate(rate, reel.rate))
+  const drops = list.isDropFrame ?? (reel.isDropFrame && sameRate(rate, reel.rate))
+  return formatTimecode(count, rate, drops)
 }
 
 export type SpanText = { readonly from: string; readonly to: string }
@@ -74,22 +75,8 @@ export const rowPlaceText = ({ outcome, cue, first }: ImportRow, reel: Reel): st
   return placeText(reel, first)
 }
 
-const VALUE_WORDS = {
-  grade: 'grade',
-  alternates: 'alternates',
-  framing: 'framing',
-  ramp: 'ramp',
-  scene: 'scene',
-  note: 'note',
-} as const
-
-/** What is taken of a decision besides its place, in words. */
-export const valuesText = (
-  { decision }: ImportRow,
-  { takesPlaces, takesGrades }: ImportOptions,
-): string =>
-  Object.entries(VALUE_WORDS)
-    .filter(([key]) => (key === 'ramp' ? takesPlaces : takesGrades))
-    .filter(([key]) => decision.values[key as keyof typeof VALUE_WORDS] !== undefined)
-    .map(([, word]) => word)
-    .join(', ')
+/** What a row would change, in words; '' where nothing is done with its decision. */
+export const changesText = ({ outcome, changes }: ImportRow): string => {
+  if (outcome === 'conflicts' || outcome === 'passed-over') return ''
+  return changes.join(', ') || 'nothing changes'
+}

@@ -4,7 +4,7 @@ import { useApp, useAppState } from '../appContext.ts'
 
 const SHOWN_FOR_MS = 6000
 
-/** One line at a time: problems stay until put away, other news goes by itself. */
+/** One notice at a time, a sentence a line: problems stay until put away, other news goes by itself. */
 export const NoticeBar = () => {
   const { store } = useApp()
   const notice = useAppState((state) => state.notice)
@@ -18,7 +18,12 @@ export const NoticeBar = () => {
       {notice && (
         <div className={`notice${notice.isProblem ? ' is-problem' : ''}`}>
           {notice.isProblem && <span aria-hidden="true">▲ </span>}
-          {notice.says}
+          <div className="notice-lines">
+            {notice.says.split('\n').map((line, i) => (
+              // biome-ignore lint/suspicious/noArrayIndexKey: lines of one text, in its order
+              <p key={i}>{line}</p>
+            ))}
+          </div>
           <button type="button" className="button" onClick={() => putNoticeAway(store)}>
             Close
           </button>

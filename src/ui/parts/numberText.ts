@@ -13,6 +13,6 @@ export const parseNumber = (text: string): number | undefined => {
     .trim()
     .replace(MINUS, '-')
     .replace(',', '.')
-    .replace(/\s*(%|×|fr)?$/u, '')
-  return /^[+-]?(\d+\.?\d*|\.\d+)$/u.test(plain) ? Number(plain) : undefined
+    .replace(/(?<!\s)\s*(?:%|×|fr)?$/u, '')
+  return /^[+-]?(?:\d+(?:\.\d*)?|\.\d+)$/u.test(plain) ? Number(plain) : undefined
 }

@@ -110,3 +110,17 @@ it('of ten thousand cues each is told, few at a time', async () => {
   await expect.element(cues.getByRole('button', { name: '4736 more…' })).toBeVisible()
   await expect.element(edl).toHaveTextContent(/Save Orlop|Save 11 \.edl files/u)
 })
+
+it('in a small window the page is no wider than that', async () => {
+  const { innerWidth, innerHeight } = window
+  await page.viewport(720, 450)
+  try {
+    shown(ramped())
+    await expect.element(page.getByRole('row', { name: /^Ramps/u })).toBeInTheDocument()
+    await expect.element(card('Edit decision list')).toHaveTextContent('Ramps')
+    expect(document.querySelectorAll('.format-table .unseen').length).toBeGreaterThan(1)
+    expect(document.documentElement.scrollWidth).toBe(720)
+  } finally {
+    await page.viewport(innerWidth, innerHeight)
+  }
+})

@@ -115,6 +115,63 @@ it('choices are made by the keyboard alone, and the rows follow at once', async 
   expect(app.store.getState().importing?.options.startsAt).toBe(frame(20))
 })
 
+it('while no place is written nothing can be imported, and it says why below', async () => {
+  const app = shown()
+  const go = dialog().getByRole('button', { name: 'Import', exact: true })
+  const field = dialog().getByRole('textbox', { name: /^Timecode, feet and frames/u })
+  const take = dialog().getByRole('group', { name: 'Take' })
+  await field.fill('12+08')
+  expect(app.store.getState().importing?.options.startsAt).toBe(frame(248))
+  await expect.element(go).toBeEnabled()
+  const { top } = take.element().getBoundingClientRect()
+  await field.fill('abc')
+  await expect.element(go).toBeDisabled()
+  await expect.element(field).toHaveAccessibleDescription(/Write a timecode/u)
+  await expect.element(dialog().getByRole('status')).toHaveTextContent('▲ Write a timecode')
+  expect(take.element().getBoundingClientRect().top).toBe(top)
+  expect(getComputedStyle(go.element()).borderTopStyle).toBe('dashed')
+  expect(getComputedStyle(go.element()).cursor).toBe('not-allowed')
+  await dialog().getByRole('radio', { name: 'where its times say' }).click()
+  await expect.element(go).toBeEnabled()
+  await expect.element(field).toHaveValue('10:00:00:00')
+  expect(app.store.getState().importing?.options.startsAt).toBeNull()
+})
+
+it('with text of 200 % its rows and its buttons are in sight', async () => {
+  const { innerWidth, innerHeight } = window
+  await page.viewport(720, 450)
+  try {
+    shown()
+    const isInSight = (element: Element) => {
+      const { left, right, top, bottom } = element.getBoundingClientRect()
+      return left >= 0 && top >= 0 && right <= 720 && bottom <= 450
+    }
+    const first = dialog().getByRole('row', { name: /Take 4/u })
+    await expect.element(first).toBeVisible()
+    const name = first.element().querySelector('td:nth-child(4)')
+    expect(name && isInSight(name)).toBe(true)
+    for (const label of ['Import', 'Cancel'])
+      expect(isInSight(dialog().getByRole('button', { name: label, exact: true }).element())).toBe(
+        true,
+      )
+  } finally {
+    await page.viewport(innerWidth, innerHeight)
+  }
+})
+
+it('names that differ at their end are cut in the middle', async () => {
+  const reel =
+    'A camera original of the harbour at night, with a name much longer than its column, '
+  shown(listOf([{ ...decision(0, 103, 4), name: `${reel} slate 12 take 3` }]))
+  const cell = dialog().getByRole('cell', { name: /slate 12 take 3$/u })
+  await expect.element(cell).toHaveAttribute('title', `${reel} slate 12 take 3`)
+  const [head, tail] = cell.element().querySelectorAll('.middle-cut > span')
+  const right = cell.element().getBoundingClientRect().right
+  expect(tail?.getBoundingClientRect().right).toBeLessThanOrEqual(right)
+  expect(head && head.scrollWidth > head.clientWidth).toBe(true)
+  expect(tail && tail.scrollWidth <= tail.clientWidth).toBe(true)
+})
+
 it('with neither places nor grades nothing can be imported, and it says why', async () => {
   shown()
   const go = dialog().getByRole('button', { name: 'Import', exact: true })
@@ -182,10 +239,12 @@ it('a process list that is a grade goes to the cue or after the base', async () 
   const app = onScreen(ProcessDialog)
   const asked = page.getByRole('dialog', { name: 'Import warm.clf' })
   offerProcess(app.store, 'warm.clf', list, [])
-  await asked.getByRole('button', { name: /^Give it to/u }).click()
+  await expect.element(asked).toHaveTextContent('of 1 step: ASC CDL.')
+  await asked.getByRole('button', { name: 'Give its grade to cue 1' }).click()
   await expect.element(asked).not.toBeInTheDocument()
   expect(cuesOf(app.store.getState())[0]?.grade.gain[0]).toBeCloseTo(0.9, 12)
   offerProcess(app.store, 'warm.clf', list, [])
+  await expect.element(asked).toHaveTextContent('of 1 step: ASC CDL.')
   await asked.getByRole('button', { name: 'Put it after the base' }).click()
   await expect.element(asked).not.toBeInTheDocument()
   expect(reelOf(app.store.getState())?.base.list).toEqual(list)

@@ -24,7 +24,7 @@ const asked = (canFollow = true) => {
 }
 
 /** Cue 1 stays, 2 moves, 3 is doubtful, 4 is lost; one begins anew. */
-const planned = () => {
+const planned = (follows: ReconformPlan['follows'] = 'pictures') => {
   const app = asked()
   const state = app.store.getState()
   const [cues, reel] = [cuesOf(state), reelOf(state)]
@@ -38,6 +38,7 @@ const planned = () => {
   })
   const boundary = { kind: 'cut', confidence: 1 } as const
   const plan: ReconformPlan = {
+    follows,
     reel,
     frames: 900,
     rows,
@@ -109,4 +110,17 @@ it('tells of each cue where it is now and how sure that is, by a word and a shap
   expect(app.services.rescan.saveReport).toHaveBeenCalledOnce()
   await button('Apply').click()
   expect(app.services.rescan.apply).toHaveBeenCalledOnce()
+})
+
+it('of a list it tells what is in the list, and of no pictures and no sureness', async () => {
+  planned('list')
+  const row = (name: RegExp) => dialog().getByRole('row', { name })
+  await expect.element(row(/^2 /u)).toHaveTextContent('90 of 100 frames in the list')
+  await expect.element(row(/^2 /u)).not.toHaveTextContent('%')
+  await expect.element(dialog().getByRole('columnheader', { name: 'sure' })).not.toBeInTheDocument()
+  await dialog().getByRole('tab', { name: 'New and dropped 1' }).click()
+  await expect.element(dialog()).toHaveTextContent('10:00:20:00 from elsewhere')
+  await expect.element(dialog()).not.toHaveTextContent('picture')
+  await dialog().getByRole('tab', { name: 'Remarks 0' }).click()
+  await expect.element(dialog()).toHaveTextContent('No remarks.')
 })

@@ -35,12 +35,13 @@ const written = (of: Job, format: HandOverFormat): readonly string[] => {
   return made.value.files.map(({ text }) => text)
 }
 
+let made = 500
+
 /** A job after importing our own file as it is suggested. */
 const imported = (into: Job, text: string) => {
   const read = readList('own', text, { rate: REEL.rate, isDropFrame: REEL.isDropFrame })
   if (!read.ok) throw new Error(read.problems[0].says)
   const plan = planImport(into, REEL_ID, read.value, suggestImport(into, REEL_ID, read.value))
-  let made = 500
   const change = applyImport(into, REEL_ID, plan, () => cueId(made++))
   if (!change.ok) throw new Error(change.problems[0].says)
   return { plan, after: applyChange(into, change.value.change), list: read.value }
@@ -80,6 +81,56 @@ describe('a list of our own', () => {
     for (const [index, cue] of cuesOfReel(after, REEL_ID).entries()) {
       const own = cuesOfReel(job, REEL_ID)[index] as Cue
       expect(isWrittenAs(cue.grade, own.grade, 'cdl')).toBe(true)
+    }
+  })
+
+  it.each(['ccc', 'cdl'] as const)(
+    'gives its grades by cue-in times, whatever was added: %s',
+    (format) => {
+      const [text = ''] = written(job, format)
+      const { after } = imported(sampleJob([0, 50, 100, 250, 400, 777]), text)
+      const own = cuesOfReel(job, REEL_ID)
+      for (const cue of cuesOfReel(after, REEL_ID)) {
+        const same = own.find(({ first }) => first === cue.first)
+        expect(isWrittenAs(cue.grade, same?.grade ?? IDENTITY_GRADE, 'cdl')).toBe(true)
+      }
+      const whole = cuesOfReel(imported(sampleJob([0]), text).after, REEL_ID)
+      expect(whole.map(({ first }) => first)).toEqual([0, 100, 250, 400, 777])
+    },
+  )
+
+  it.each(['otio', 'csv'] as const)('brings back how cues were found to begin: %s', (format) => {
+    const found = sampleJob([0, 100, 250, 400], (cue, index) =>
+      index === 1
+        ? { ...cue, boundary: { kind: 'dissolve', confidence: 1 / 3 } }
+        : index === 2
+          ? { ...cue, boundary: { kind: 'fade-in', confidence: 0.9 } }
+          : cue,
+    )
+    const [text = ''] = written(found, format)
+    const boundaries = cuesOfReel(found, REEL_ID).map(({ boundary }) => boundary)
+    for (const into of [sampleJob([0]), sampleJob([0, 100, 252, 400])])
+      expect(
+        cuesOfReel(imported(into, text).after, REEL_ID).map(({ boundary }) => boundary),
+      ).toEqual(boundaries)
+  })
+
+  it('in parts brings all back, in whatever order these are imported', () => {
+    const many = Array.from({ length: 2000 }, (_, index) => 12 * index)
+    const reel = sampleReel({ frames: 24_000 })
+    const parts = written(
+      sampleJob(many, (cue, index) => ({ ...cue, grade: grade((index % 40) / 10) }), reel),
+      'edl',
+    )
+    expect(parts).toHaveLength(3)
+    for (const order of [
+      [0, 1, 2],
+      [1, 2, 0],
+      [2, 1, 0],
+    ]) {
+      let into = sampleJob([0], undefined, reel)
+      for (const part of order) into = imported(into, parts[part] ?? '').after
+      expect(cuesOfReel(into, REEL_ID).map(({ first }) => first)).toEqual(many)
     }
   })
 

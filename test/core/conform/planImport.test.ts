@@ -3,10 +3,11 @@ import { IDENTITY_GRADE } from '../../../src/core/colour/grade.ts'
 import type { ImportOptions, ImportPlan } from '../../../src/core/conform/importPlan.ts'
 import { planImport } from '../../../src/core/conform/planImport.ts'
 import type { Decision, DecisionList } from '../../../src/core/formats/decisionList.ts'
+import { CUE_FOREIGN_LIMIT, JOB_FOREIGN_LIMIT } from '../../../src/core/job/limits.ts'
 import { frame } from '../../../src/core/time/frame.ts'
 import { rate } from '../../../src/core/time/rate.ts'
 import { decision, list, ownList } from '../../support/decisionLists.ts'
-import { REEL_ID, sampleJob, sampleReel } from '../../support/sampleJob.ts'
+import { cueId, REEL_ID, sampleJob, sampleReel } from '../../support/sampleJob.ts'
 
 const START = 900_000
 const GRADE = { ...IDENTITY_GRADE, saturation: 0.5 }
@@ -109,6 +110,67 @@ describe('an import by timecode with places', () => {
     ])
   })
 
+  it('tells of no gap between labels on both sides of midnight', () => {
+    const late = sampleJob([0], undefined, sampleReel({ startCount: 2_160_000 - 50 }))
+    const spans = [
+      { from: 2_160_000 - 50, to: 2_160_000 },
+      { from: 0, to: 950 },
+    ]
+    const made = plan(
+      spans.map((recordSpan) => decision({ recordSpan })),
+      PLACES,
+      late,
+    )
+    expect(rows(made).map(([, , first]) => first)).toEqual([0, 50])
+    expect(made.notTaken).toEqual([])
+  })
+
+  it('tells of decisions that begin before an earlier one ends, with their frames', () => {
+    const { notTaken } = plan([on(0, 200), on(50, 80), on(70, 90), on(200, 1000)])
+    expect(notTaken.map(({ says }) => says.split(';')[0])).toEqual([
+      '2 decisions begin before an earlier one ends, 40 frames in all',
+    ])
+  })
+
+  it('tells of frames after its end, up to the next cue or the end of the reel', () => {
+    const told = (to: number, of = job) =>
+      plan([on(0, 100), on(100, to)], PLACES, of).notTaken.map(({ says }) => says)
+    expect(told(240)).toEqual([
+      'The list ends 10 frames before cue 3 begins; its last cue goes on up to it.',
+    ])
+    expect(told(999, sampleJob([0]))).toEqual([
+      'The list ends 1 frame before the reel does; its last cue goes on to the end.',
+    ])
+    expect(told(1000, sampleJob([0]))).toEqual([])
+  })
+
+  it('tells that a list of another scan names it and not this reel', () => {
+    const told = (...sources: readonly string[]) =>
+      plan(
+        sources.map((source, index) => on(500 * index, 500 * (index + 1), { source })),
+        PLACES,
+        sampleJob([0]),
+      ).notTaken.map(({ says }) => says)
+    expect(told('SCAN_B', 'SCAN_C')).toEqual(['The list names “SCAN_B” and 1 more, not this reel.'])
+    expect(told('BL', 'SCAN_B')).toEqual(['The list names “SCAN_B”, not this reel.'])
+    expect(told('SCAN_B', '')).toEqual([])
+    expect(told('AX', 'AX')).toEqual([])
+    expect(told('SCAN_B', 'orlop-1.mov')).toEqual([])
+  })
+
+  it('lets the first label of the reel be the same where only one of both drops frames', () => {
+    const ntsc = rate(30_000, 1001)
+    // 10:00:00;00 is frame 1,078,920 of drop-frame counting; 10:00:00:00 is 1,080,000 of the other.
+    const reel = sampleReel({ rate: ntsc, isDropFrame: true, startCount: 1_078_920 })
+    const span = { from: 1_080_100, to: 1_081_000 }
+    const nonDrop = list([decision({ recordSpan: span })], { rate: ntsc, isDropFrame: false })
+    const made = plan(nonDrop, PLACES, sampleJob([0, 100], undefined, reel))
+    expect(rows(made)).toEqual([['matches', 'cue-2', 100]])
+    expect(made.notTaken.map(({ says }) => says)).toEqual([
+      'The list’s timecode is non-drop, the reel’s drop-frame; the reel’s first label is the same in both, and from there a frame is a frame.',
+    ])
+  })
+
   it('lets the first decision begin on a chosen frame, and the others as far after it', () => {
     const hour = (from: number, to: number) =>
       decision({ recordSpan: { from: 90_000 + from, to: 90_000 + to } })
@@ -129,9 +191,9 @@ describe('an import by timecode with places', () => {
     const from = 864_000 + 100
     const made = plan(list([decision({ recordSpan: { from, to: from + 9 } })], { rate: rate(24) }))
     expect(rows(made)).toEqual([['matches', 'cue-2', 100]])
-    expect(made.notTaken.map(({ says }) => says)).toEqual([
+    expect(made.notTaken[0]?.says).toBe(
       'The list counts 24 frames a second, the reel 25; a frame of the list is taken as a frame of the reel.',
-    ])
+    )
   })
 
   it('passes over what states no times', () => {
@@ -236,6 +298,29 @@ describe('an import by name', () => {
     expect(made.rows[1]?.says).toBe('Cue 3 cannot move there past cue 4.')
   })
 
+  it('goes by its place and not by a number of ours, but by a name that was given', () => {
+    const at = (name: string, first: number) =>
+      named(name, {
+        source: 'Orlop reel 1',
+        sourceSpan: { from: START + first, to: START + first + 10 },
+      })
+    const scenes = sampleJob(undefined, (cue, index) => ({
+      ...cue,
+      id: cueId(index + 70),
+      scene: index === 2 ? 'night' : '',
+    }))
+    const decisions = [at('Orlop reel 1 CUE 0002', 180), at('night', 270)]
+    expect(rows(plan(decisions, NAME, scenes))).toEqual([
+      ['begins', undefined, 180],
+      ['moves', 'cue-72', 270],
+    ])
+    const { source: _, sourceSpan, ...first } = at('CUE 2', 180)
+    const unsourced = [decision({ ...first, recordSpan: sourceSpan })]
+    expect(rows(plan(unsourced, { ...NAME, times: 'record' }, scenes))).toEqual([
+      ['begins', undefined, 180],
+    ])
+  })
+
   it('passes over a name that no cue has', () => {
     expect(plan([named('nobody')], NAME).rows[0]?.says).toBe('No cue has the name “nobody”.')
   })
@@ -277,6 +362,66 @@ it('finds nothing to do in a list of the job itself, whichever way it is matched
       expect(made.rows.map(({ outcome }) => outcome)).toEqual(Array(4).fill('matches'))
       expect(made.untouched).toEqual([])
     }
+})
+
+describe('what a row would change', () => {
+  it('is only what differs, by the values it takes', () => {
+    const graded = { grade: GRADE, note: '', scene: '7', ramp: 4, gradeName: 'B' } as const
+    const made = plan([on(100, 250, { values: graded }), on(252, 400, { values: {} })])
+    expect(made.rows.map(({ changes }) => changes)).toEqual([
+      ['grade', 'ramp', 'scene', 'name'],
+      ['place', 'shot change'],
+    ])
+    const grades = plan([on(100, 250, { values: graded })], GRADES)
+    expect(grades.rows[0]?.changes).toEqual(['grade', 'scene', 'name'])
+  })
+
+  it('is the place and the values of a cue that begins, and nothing where nothing is done', () => {
+    const made = plan([
+      on(500, 600, { values: { note: 'x' }, foreign: [{ format: 'edl', text: '{}' }] }),
+      on(700, 700),
+    ])
+    expect(made.rows.map(({ changes }) => changes)).toEqual([['place', 'note', 'kept words'], []])
+  })
+
+  it('is nothing for a list of the job itself', () => {
+    for (const { changes } of plan(ownList(job, REEL_ID)).rows) expect(changes).toEqual([])
+  })
+})
+
+describe('what other lists said', () => {
+  const text = 'x'.repeat(CUE_FOREIGN_LIMIT)
+  const most = Math.floor(JOB_FOREIGN_LIMIT / CUE_FOREIGN_LIMIT)
+  const reel = sampleReel({ frames: 100_000 })
+  const said = Array.from({ length: most + 2 }, (_, index) =>
+    on(10 * index, 10 * index + 10, { values: {}, foreign: [{ format: 'otio', text }] }),
+  )
+
+  it('is kept up to a limit for the job, and what is left out is told once with its count', () => {
+    const made = plan(said, PLACES, sampleJob([0], undefined, reel))
+    const kept = made.rows.filter(({ decision: { foreign } }) => foreign.length > 0)
+    expect(kept.map(({ number }) => number)).toEqual(
+      Array.from({ length: most }, (_, index) => index + 1),
+    )
+    expect(
+      made.notTaken.filter(({ code }) => code === 'too-large').map(({ says }) => says),
+    ).toEqual([
+      'A job keeps at most 32000000 characters of other lists; what 2 decisions say besides their values is left out.',
+    ])
+  })
+
+  it('is kept where it replaces as much', () => {
+    const full = sampleJob(
+      Array.from({ length: most }, (_, index) => 10 * index),
+      (cue) => ({ ...cue, foreign: [{ format: 'otio', text }] }),
+      reel,
+    )
+    const again = plan(said.slice(0, most), PLACES, full)
+    expect(again.rows.every(({ changes }) => changes.length === 0)).toBe(true)
+    expect(again.notTaken.filter(({ code }) => code === 'too-large')).toEqual([])
+    const more = plan(said.slice(most), PLACES, full)
+    expect(more.rows.map(({ decision: { foreign } }) => foreign.length)).toEqual([0, 0])
+  })
 })
 
 it('tells of a reel that is not there', () => {

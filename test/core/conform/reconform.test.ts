@@ -293,7 +293,19 @@ describe('a reel cut anew by a list', () => {
       ['follows', 0],
       ['lost', undefined],
     ])
-    expect(made?.rows[2]?.says).toBe('Its first 10 frames are not there.')
+    expect(made?.rows[2]?.says).toBe('Its first 10 frames are not in the list.')
+    expect(made?.rows[3]?.says).toBe('It is not in the list.')
+  })
+
+  it('speaks of the list, of no pictures and of no sureness', () => {
+    const events = [event(260, 0, 50), event(260, 50, 50), event(0, 100, 50, 'OTHER')]
+    const made = planRecut(job, REEL_ID, list(events), recut(150))
+    expect(made?.rows.map(({ says }) => says).join(' ')).toContain('The list has it 1 more time.')
+    const report = made ? reconformReport(made) : ''
+    expect(report).toMatch(/^Cues that follow a list: reel/u)
+    expect(report).toContain('50 of 150 frames in the list.')
+    expect(report).toContain('From elsewhere: a cue that changes nothing begins')
+    expect(report).not.toMatch(/picture|% sure|found/u)
   })
 
   it('begins cues of their own for events of other sources and for gaps', () => {

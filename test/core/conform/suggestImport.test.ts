@@ -67,6 +67,24 @@ describe('what an import is suggested as', () => {
     expect(suggestImport(job, REEL_ID, other).startsAt).toBe(null)
   })
 
+  it('goes by the places of ASC CDL of ours, and takes them only on a reel without cues', () => {
+    const at = (first: number) => ({
+      recordSpan: { from: START + first, to: START + first + 50 },
+      values,
+    })
+    const cdl = list([at(0), at(100)].map(decision), { format: 'cdl' })
+    const taken = (firsts: readonly number[], of = cdl) => {
+      const { matchBy, takesPlaces, takesGrades } = suggestImport(sampleJob(firsts), REEL_ID, of)
+      return [matchBy, takesPlaces, takesGrades]
+    }
+    expect(taken([0, 100])).toEqual(['timecode', false, true])
+    expect(taken([0])).toEqual(['timecode', true, true])
+    const single = list([decision(at(100))], { format: 'cdl' })
+    expect(taken([0], single)).toEqual(['timecode', false, true])
+    const elsewhere = list([at(-5000), at(-4000)].map(decision), { format: 'cdl' })
+    expect(taken([0], elsewhere)).toEqual(['order', false, true])
+  })
+
   it('goes by name where a list without times names a cue, else in order', () => {
     const byName = suggest({ name: 'nobody', values }, { name: 'orlop_reel_1_cue_0003', values })
     expect([byName.matchBy, byName.takesPlaces, byName.takesGrades]).toEqual(['name', false, true])

@@ -4,7 +4,7 @@ import type { DecisionList } from '../../../src/core/formats/decisionList.ts'
 import { joinLists, type ListFile } from '../../../src/core/formats/joinLists.ts'
 
 const listOf = (text: string): DecisionList => {
-  const read = readCdlList(text)
+  const read = readCdlList(text, undefined)
   if (!read.ok) throw new Error(read.problems[0].says)
   return read.value
 }

@@ -5,7 +5,7 @@ import type { CdlWord } from './cdlWords.ts'
 
 /** What we write of a correction ourselves, so that it can be told from what others wrote. */
 
-const OWN_CUE = /^Cue (\d+), in at \d\d:\d\d:\d\d[:;]\d{2,3}$/u
+const OWN_CUE = /^Cue (\d+), in at (\d\d:\d\d:\d\d[:;]\d{2,3})$/u
 
 const OWN_ENDING = "Values apply to non-linear R'G'B' without clamping."
 
@@ -15,13 +15,23 @@ export const ownCueText = (reel: Reel, first: number, number: number): string =>
 
 /** The description that we begin a list with. */
 export const ownListText = (job: Job, reel: Reel): string =>
-  `${job.info.job.title}, reel ${reel.name}, scan ${reel.media.name}. ${OWN_ENDING}`
+  `${job.info.job.title}, reel ${reel.name}${SCAN_WORDS}${reel.media.name}. ${OWN_ENDING}`
+
+const SCAN_WORDS = ', scan '
+
+/** The scan that a description of ours names: what stands between these words and its full stop. */
+const scanIn = (text: string): string | undefined => {
+  const said = text.slice(0, -OWN_ENDING.length)
+  const at = said.indexOf(SCAN_WORDS)
+  if (at < 0 || !said.endsWith('. ')) return undefined
+  return said.slice(at + SCAN_WORDS.length, -'. '.length)
+}
 
 /** The scan that the description of a list of ours names; undefined where no list of ours does. */
 export const ownScanOf = (words: readonly CdlWord[]): string | undefined =>
   words
     .filter(({ text }) => text.endsWith(OWN_ENDING))
-    .map(({ text }) => /, scan (.*)\. $/su.exec(text.slice(0, -OWN_ENDING.length))?.[1])
+    .map(({ text }) => scanIn(text))
     .find((scan) => scan !== undefined)
 
 /** A correction's own descriptions; an empty note holds its place before words that follow. */
@@ -35,9 +45,11 @@ export const withOwnWords = (
   ...kept,
 ]
 
-/** The number of the cue, its note, and what others wrote. */
+/** The number of the cue, where it begins, its note, and what others wrote. */
 export type OwnWords = {
   readonly number: number
+  /** The timecode label of its first frame. */
+  readonly label: string
   readonly note: string
   readonly rest: readonly CdlWord[]
 }
@@ -45,12 +57,14 @@ export type OwnWords = {
 /** The descriptions of a correction that we wrote, taken apart; undefined where it is not ours. */
 export const ownWordsOf = (words: readonly CdlWord[]): OwnWords | undefined => {
   const [cue, note, ...rest] = words
-  const number = cue?.name === 'Description' ? OWN_CUE.exec(cue.text)?.[1] : undefined
-  if (number === undefined) return undefined
-  if (!note) return { number: Number(number), note: '', rest: [] }
+  const said = cue?.name === 'Description' ? OWN_CUE.exec(cue.text) : null
+  if (!said) return undefined
+  const [, number, label = ''] = said
+  if (!note) return { number: Number(number), label, note: '', rest: [] }
   const isNote = note.name === 'Description' && note.text.length <= NOTE_LIMIT
   return {
     number: Number(number),
+    label,
     note: isNote ? note.text : '',
     rest: isNote ? rest : [note, ...rest],
   }

@@ -4,8 +4,9 @@ import { gradeOfCdl } from '../../colour/gradeOfCdl.ts'
 import { checkGrade } from '../../job/checkGrade.ts'
 import type { Foreign } from '../../job/job.ts'
 import { CUE_FOREIGN_LIMIT, REEL_FOREIGN_LIMIT } from '../../job/limits.ts'
-import type { Decision, DecisionList } from '../decisionList.ts'
+import type { Decision, DecisionList, ListTiming } from '../decisionList.ts'
 import { keptListText, keptText } from './cdlWords.ts'
+import { ownPlaces } from './ownPlaces.ts'
 import { ownScanOf, ownWordsOf, withoutOwnText } from './ownWords.ts'
 import { type ReadCorrection, readCdl } from './readCdl.ts'
 
@@ -59,11 +60,12 @@ const decisionOf = (
 
 /**
  * An ASC CDL file as a list of decisions, which have grades but no times: `readCdl` with ids as
- * names and media references as sources. Ids, references and descriptions are kept as they were;
+ * names and media references as sources. Only files that we wrote say where a cue begins; with
+ * `timing`, which tells how that label is counted, it is the decision's place on the reel. Ids, references and descriptions are kept as they were;
  * of files that we wrote, the note of a cue becomes a note again, and what the program says itself
  * is left out. Refused besides: numbers past those of a grade.
  */
-export const readCdlList = (text: string): Result<DecisionList> => {
+export const readCdlList = (text: string, timing: ListTiming | undefined): Result<DecisionList> => {
   const read = readCdl(text)
   if (!read.ok) return read
   const notTaken: Problem[] = [...read.value.notTaken]
@@ -77,12 +79,21 @@ export const readCdlList = (text: string): Result<DecisionList> => {
   })
   const [first, ...rest] = refused
   if (first) return fail(first, ...rest)
+  const places = read.value.corrections.map(({ words, line }) => {
+    const label = ownWordsOf(words.correction)?.label
+    return label === undefined ? undefined : { label, line }
+  })
+  const spans = timing ? ownPlaces(places, timing, (each) => notTaken.push(each)) : []
   const words = keptListText(withoutOwnText(read.value.words))
   return ok({
     format: 'cdl',
     title: '',
     rate: undefined,
-    decisions,
+    decisions: decisions.map((each, index) => ({
+      ...each,
+      sourceSpan: spans[index],
+      recordSpan: spans[index],
+    })),
     foreign: kept(words, REEL_FOREIGN_LIMIT, 1, notTaken),
     notTaken,
   })

@@ -13,7 +13,7 @@ const INTERPOLATIONS: ReadonlyMap<string, CubeStep['interpolation']> = new Map([
 /** The whole numbers of a dim; none where it is anything else. */
 const dimensions = (array: ReadElement): readonly number[] => {
   const words = (array.attributes.get('dim') ?? '').trim().split(/\s+/u)
-  return words.every((word) => /^\d{1,6}$/u.test(word)) ? words.map(Number) : []
+  return words.every((word) => /^\d+$/u.test(word)) ? words.map(Number) : []
 }
 
 /** The numbers of a table of so many places, as signal; refused where there are too many places. */
@@ -28,7 +28,7 @@ const tableOf = (
       operator,
       array,
       'too-large',
-      `has ${points} places along an edge; 2 to ${most} can be carried, so make a table of fewer`,
+      `has ${Number.isSafeInteger(points) ? points : 'far too many'} places along an edge; 2 to ${most} can be carried, so make a table of fewer`,
     )
   const values = numbersOf(operator, array, count)
   const { outScale } = operator

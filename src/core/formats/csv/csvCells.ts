@@ -1,6 +1,8 @@
 import type { CsvRow } from '../../base/csv.ts'
 import { type Problem, problem } from '../../base/problem.ts'
+import { MOST_DECIMAL_CHARACTERS, parseDecimal } from '../parseDecimal.ts'
 import type { CsvColumn } from './csvColumns.ts'
+import type { CsvDecimals } from './csvDecimals.ts'
 
 /** What is read of a row, by the columns its file has. */
 export type CsvCells = {
@@ -22,18 +24,25 @@ export type CsvCells = {
   readonly numbers: (columns: readonly CsvColumn[]) => readonly number[] | undefined
 }
 
-const DECIMAL = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/u
-
 const MOST_SHOWN = 60
 
 /** What stands in a cell, cut where it is long. */
 const shown = (text: string): string =>
   text.length > MOST_SHOWN ? `${text.slice(0, MOST_SHOWN)}…` : text
 
-/** A row, read by the places of the columns its file has. */
+/** Why a cell is no number; what follows “is not a number; ”. */
+const remedy = (text: string, { mark, isGroupable }: CsvDecimals): string => {
+  if (!isGroupable) return 'write one with a decimal point, as in 1.25.'
+  return mark === ',' && text.includes('.')
+    ? 'others here have a decimal comma, so write it with no other mark, as in 1,25 or 1250.'
+    : 'write one with no mark but that of its decimals, as in 1,25 or 1250.'
+}
+
+/** A row, read by the places of the columns its file has and by how its numbers are written. */
 export const csvCells = (
   row: CsvRow,
   places: ReadonlyMap<CsvColumn, number>,
+  decimals: CsvDecimals,
   tell: (problem: Problem) => void,
 ): CsvCells => {
   const { line } = row
@@ -43,16 +52,26 @@ export const csvCells = (
     tell(problem(code, `Line ${line}, column “${column}”: ${says}`, { line, field: column }))
     return undefined
   }
+  const numberIn = (text: string): number => {
+    if (decimals.mark === '.') return parseDecimal(text)
+    return text.includes('.') ? Number.NaN : parseDecimal(text.replace(',', '.'))
+  }
   const number = (column: CsvColumn, low = -Infinity, high = Infinity): number | undefined => {
     const text = cell(column)
     if (text === '') return undefined
-    if (!DECIMAL.test(text))
+    if (text.length > MOST_DECIMAL_CHARACTERS)
+      return refuse(
+        column,
+        'too-large',
+        `It has ${text.length} characters; a number has at most ${MOST_DECIMAL_CHARACTERS}, so shorten it.`,
+      )
+    const value = numberIn(text)
+    if (Number.isNaN(value))
       return refuse(
         column,
         'malformed',
-        `“${shown(text)}” is not a number; write one with a decimal point, as in 1.25.`,
+        `“${shown(text)}” is not a number; ${remedy(text, decimals)}`,
       )
-    const value = Number(text)
     if (!Number.isFinite(value) || value < low || value > high)
       return refuse(
         column,
@@ -61,8 +80,7 @@ export const csvCells = (
           ? `${shown(text)} does not lie from ${low} to ${high}.`
           : `${shown(text)} is too large.`,
       )
-    // −0 is 0: no text tells them apart for sure.
-    return value + 0
+    return value
   }
   return {
     line,
@@ -71,6 +89,14 @@ export const csvCells = (
     refuse,
     number,
     wholeNumber: (column, high) => {
+      const text = cell(column)
+      // 12.000 may be twelve thousand or twelve.
+      if (decimals.isGroupable && /[.,]/u.test(text))
+        return refuse(
+          column,
+          'malformed',
+          `“${shown(text)}” is not a plain whole number; write it without marks, as in 1250.`,
+        )
       const value = number(column, 0, high)
       return value === undefined || Number.isInteger(value)
         ? value

@@ -10,7 +10,10 @@ import { MOST_CUES } from '../job/jobSchema.ts'
 import { createTeller } from './createTeller.ts'
 import { type CsvCells, csvCells } from './csvCells.ts'
 import { type CsvColumn, FRAMING_COLUMNS } from './csvColumns.ts'
+import { csvDecimals } from './csvDecimals.ts'
 import { unguardText } from './guardedText.ts'
+import { ledgerForm } from './ledgerForm.ts'
+import { readCsvBoundary } from './readCsvBoundary.ts'
 import { readCsvGrade } from './readCsvGrade.ts'
 import { readCsvPlace, spansOf, tellShifted } from './readCsvPlace.ts'
 import { readHeadings } from './readHeadings.ts'
@@ -59,10 +62,13 @@ const stated = (
 
 const LONGEST_RAMP = 10_000
 
+const SEPARATOR_WORDS = { ',': 'commas', ';': 'semicolons', '\t': 'tabs' } as const
+
 const valuesOf = (row: CsvCells, tell: Tell): DecisionValues =>
   stated({
     ramp: row.wholeNumber('ramp', LONGEST_RAMP),
     rampShape: rampShapeOf(row),
+    boundary: readCsvBoundary(row),
     grade: readCsvGrade(row, tell),
     gradeName: text(row, 'grade name', GRADE_NAME_LIMIT),
     framing: framingOf(row),
@@ -98,11 +104,14 @@ const tellUnread = (rows: readonly CsvCells[], tell: Tell): void => {
  * A ledger as comma-separated values, as `writeCsv` writes it, after a spreadsheet perhaps: by its
  * headings, in any order of columns; a column or cell that is not there states nothing. Places are
  * taken by the timecode where `timing` tells how it is counted, else by frames of the reel; the
- * grade from lift, gamma and gain, or where these are empty from slope, offset and power. Anything
- * that cannot be read refuses the file, with line and column.
+ * grade from lift, gamma and gain, or where these are empty from slope, offset and power. Cells may
+ * be parted by semicolons or tabs, and numbers then have decimal commas (all of them or none), as
+ * spreadsheets of many countries save a list. Anything that cannot be read refuses the file, with
+ * line and column.
  */
 export const readCsv = (csv: string, timing: ListTiming | undefined): Result<DecisionList> => {
-  const parsed = parseCsv(csv, MOST_CUES + 1)
+  const form = ledgerForm(csv)
+  const parsed = parseCsv(csv, MOST_CUES + 1, form)
   if (!parsed.ok) return parsed
   const [heads, ...lines] = parsed.value.filter(({ cells }) => cells.some((cell) => cell !== ''))
   if (!heads)
@@ -110,13 +119,14 @@ export const readCsv = (csv: string, timing: ListTiming | undefined): Result<Dec
   const [notTaken, refusals] = [createTeller(), createTeller()]
   const places = readHeadings(heads, notTaken.tell)
   if (!places.ok) return places
-  const rows = lines.map((row) => csvCells(row, places.value, refusals.tell))
+  const decimals = csvDecimals(lines, places.value, form.separator)
+  const rows = lines.map((row) => csvCells(row, places.value, decimals, refusals.tell))
   for (const { line, cells } of lines)
     if (cells.length < heads.cells.length || cells.slice(heads.cells.length).some(Boolean))
       refusals.tell(
         problem(
           'malformed',
-          `Line ${line} has ${cells.length} cells, the headings are ${heads.cells.length}; put text with commas in quotes, or add what is missing.`,
+          `Line ${line} has ${cells.length} cells, the headings are ${heads.cells.length}; put text with ${SEPARATOR_WORDS[form.separator]} in quotes, or add what is missing.`,
           { line },
         ),
       )

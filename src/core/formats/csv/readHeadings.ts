@@ -38,14 +38,10 @@ const placesOf = ({ line, cells }: CsvRow, tell: Tell): Result<ReadonlyMap<CsvCo
   return resultOf(places, twice)
 }
 
-const isParted = ({ cells }: CsvRow): boolean => cells.length === 1 && /[;\t]/u.test(cells[0] ?? '')
-
 const notALedger = (heads: CsvRow): Problem =>
   problem(
-    isParted(heads) ? 'malformed' : 'unknown-format',
-    isParted(heads)
-      ? `Line ${heads.line}: the columns are not parted by commas; save the list with commas, and with decimal points.`
-      : `Line ${heads.line} names no column of a ledger, such as “timecode in” or “gain R”; give each column its heading.`,
+    'unknown-format',
+    `Line ${heads.line} names no column of a ledger, such as “timecode in” or “gain R”; give each column its heading.`,
     { line: heads.line },
   )
 

@@ -11,6 +11,8 @@ import type { EdlSurvey } from './edlSurvey.ts'
 /** How the labels of a list are counted. */
 export type EdlCounting = {
   readonly rate: Rate
+  /** Whether the list says that frames are dropped; undefined where it does not say. */
+  readonly isDropFrame: boolean | undefined
   readonly drops: (label: EdlLabel, event: EdlEvent) => boolean
 }
 
@@ -27,7 +29,8 @@ const wordsOfRates = (rates: readonly Rate[]): string => {
 const fits = ({ highest, marked, dropMode }: EdlSurvey, r: Rate): boolean =>
   nominalFramesPerSecond(r) > highest && (!(marked || dropMode) || canDropFrames(r))
 
-const ratesFor = (seen: EdlSurvey): readonly Rate[] =>
+/** The usual rates all labels fit, the lowest first. */
+export const ratesFor = (seen: EdlSurvey): readonly Rate[] =>
   [...PLAIN_RATES, ...DROP_RATES].filter(
     (each) => fits(seen, each) && canDropFrames(each) === Boolean(seen.marked || seen.dropMode),
   )
@@ -73,6 +76,13 @@ export const chooseCounting = (
   const dropsUnsaid = timing?.isDropFrame === true && !seen.marked && canDropFrames(chosen)
   return ok({
     rate: chosen,
+    isDropFrame: !canDropFrames(chosen)
+      ? undefined
+      : dropping
+        ? true
+        : seen.nonDropMode
+          ? false
+          : undefined,
     drops: (label, { mode }) =>
       hasDropMark(label) || mode === 'drop' || (mode === undefined && dropsUnsaid),
   })

@@ -19,6 +19,8 @@ export type EdlSurvey = {
   /** The first event with drop-frame punctuation, and the first that an FCM line says drops. */
   marked: EdlEvent | undefined
   dropMode: EdlEvent | undefined
+  /** The first that an FCM line says drops none. */
+  nonDropMode: EdlEvent | undefined
   /** The first with that punctuation where an FCM line says that no frames are dropped. */
   markedNonDrop: EdlEvent | undefined
 }
@@ -40,6 +42,7 @@ const seeEvent = (seen: EdlSurvey, event: EdlEvent): void => {
     seen.highestIn = event
   }
   if (mode === 'drop') seen.dropMode ??= event
+  if (mode === 'non-drop') seen.nonDropMode ??= event
   const isMarked =
     hasDropMark(sourceIn) ||
     hasDropMark(sourceOut) ||
@@ -62,6 +65,7 @@ export const surveyEdl = (text: string, refusals: EdlProblems): EdlSurvey => {
     highestIn: undefined,
     marked: undefined,
     dropMode: undefined,
+    nonDropMode: undefined,
     markedNonDrop: undefined,
   }
   walkEdl(text, {

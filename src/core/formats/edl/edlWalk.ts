@@ -41,7 +41,9 @@ const statedMode = (said: string): CountingMode | undefined => {
 
 /** A text whose lines end in CR alone, all or some, with LF in their place. */
 export const withLineFeeds = (text: string): string =>
-  /\r[^\r\n]/u.test(text) ? text.replace(/\r*\n|\r/gu, '\n') : text
+  /\r[^\r\n]/u.test(text)
+    ? text.replace(/\r+\n?/gu, (run) => (run.endsWith('\n') ? '\n' : '\n'.repeat(run.length)))
+    : text
 
 /**
  * Goes through the lines of a list, which end in LF or CR LF. A line whose first word is a number

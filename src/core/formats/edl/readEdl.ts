@@ -12,7 +12,7 @@ import { type EdlSurvey, surveyEdl } from './edlSurvey.ts'
 import { withLineFeeds } from './edlWalk.ts'
 
 /** Characters of a list: many times what a reel of a job can hold. */
-const MOST_CHARACTERS = 64 * 2 ** 20
+export const MOST_CHARACTERS = 64 * 2 ** 20
 
 const lengthOf = ({ from, to }: Span): number => to - from
 
@@ -86,10 +86,12 @@ export const readEdl = (original: string, timing: ListTiming | undefined): Resul
     const decision = toDecision(draft)
     if (decision) decisions.push(decision)
   })
+  const { rate, isDropFrame } = counting.value
   const list: DecisionList = {
     format: 'edl',
     title: header.title,
-    rate: counting.value.rate,
+    rate,
+    ...(isDropFrame === undefined ? {} : { isDropFrame }),
     decisions,
     foreign: foreignOfHeader(header, notTaken),
     notTaken: notTaken.told(),

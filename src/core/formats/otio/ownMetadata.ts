@@ -22,6 +22,7 @@ export const OWN_VERSION = 1
 const READ = [
   'ramp',
   'rampShape',
+  'boundary',
   'grade',
   'gradeName',
   'alternates',
@@ -35,7 +36,6 @@ export const OWN_OF_CLIP: readonly string[] = [
   'version',
   'cue',
   'name',
-  'boundary',
   'agreement',
   'agreedLook',
   ...READ,

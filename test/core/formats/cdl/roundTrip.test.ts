@@ -13,7 +13,7 @@ import { REEL_ID, sampleJob, sampleReel } from '../../../support/sampleJob.ts'
 const MEDIA = resolve(import.meta.dirname, '../../../media/interchange/cdl')
 
 const listOf = (text: string): DecisionList => {
-  const read = readCdlList(text)
+  const read = readCdlList(text, undefined)
   if (!read.ok) throw new Error(read.problems[0].says)
   return read.value
 }

@@ -73,7 +73,7 @@ describe.each(['cc', 'ccc', 'cdl'] as const)('ASC CDL written as .%s', (format) 
             grade: { lift: [l, 0, 0.1], gamma: [1, g, 1], gain: [1, w, 1], saturation: g },
           }))
           const read = texts(job, format).flatMap((text) => {
-            const list = readCdlList(text)
+            const list = readCdlList(text, undefined)
             return list.ok ? list.value.decisions : []
           })
           const cues = cuesOfReel(job, REEL_ID)

@@ -146,6 +146,10 @@ describe('a ledger as comma-separated values', () => {
       }),
       ramp: fc.integer({ min: 0, max: 10_000 }),
       rampShape: fc.constantFrom('linear' as const, 'eased' as const),
+      boundary: fc.record({
+        kind: fc.constantFrom('cut', 'dissolve', 'fade-in', 'by-hand'),
+        confidence: number(0, 1),
+      }) as fc.Arbitrary<Cue['boundary']>,
       note: words,
       scene: words,
       gradeName: words,
@@ -170,8 +174,8 @@ describe('a ledger as comma-separated values', () => {
           const cues = cuesOfReel(job, REEL_ID)
           expect(list.notTaken).toEqual([])
           expect(list.decisions.map(({ values }) => values)).toEqual(
-            cues.map(({ ramp, rampShape, grade, gradeName, framing, scene, note }) => ({
-              ...{ ramp, rampShape, grade, gradeName, framing, scene, note },
+            cues.map(({ ramp, rampShape, boundary, grade, gradeName, framing, scene, note }) => ({
+              ...{ ramp, rampShape, boundary, grade, gradeName, framing, scene, note },
             })),
           )
           const day = timing.rate.num === 120 ? 86_400 * 120 : Number.MAX_SAFE_INTEGER
@@ -214,6 +218,15 @@ describe('a ledger read back', () => {
     const empty = CSV_COLUMNS.map((column) => (column === 'timecode in' ? '10:00:04:00' : ''))
     const list = read([heads, first, empty.join(','), ''].join('\r\n'))
     expect(list.decisions[1]?.values).toEqual({ gradeName: '', scene: '', note: '' })
+  })
+
+  it('takes a boundary without its confidence as one that a person decided', () => {
+    const { decisions } = read('boundary,confidence,note\nDissolve,,\ncut,0.5,\n,,x\n')
+    expect(decisions.map(({ values }) => values.boundary)).toEqual([
+      { kind: 'dissolve', confidence: 1 },
+      { kind: 'cut', confidence: 0.5 },
+      undefined,
+    ])
   })
 
   it('takes places by frames where no timecode is there, or nothing tells how it counts', () => {
@@ -306,6 +319,9 @@ describe('a ledger read back', () => {
     expect(refusals(edit('first frame', '-1'))).toEqual([[3, 'first frame']])
     expect(refusals(edit('note', 'n'.repeat(4001)))).toEqual([[3, 'note']])
     expect(refusals(edit('scene', 'a,b'))).toContainEqual([3, undefined])
+    expect(refusals(edit('boundary', 'splice'))).toEqual([[3, 'boundary']])
+    expect(refusals(edit('boundary', ''))).toEqual([[3, 'boundary']])
+    expect(refusals(edit('confidence', '1.5'))).toEqual([[3, 'confidence']])
     expect(refusals(edit('offset R', '1e999'))).toEqual([[3, 'offset R']])
   })
 
@@ -316,7 +332,8 @@ describe('a ledger read back', () => {
     }
     expect(saysOf('')).toContain('no row')
     expect(saysOf('a,b\n1,2\n')).toContain('names no column of a ledger')
-    expect(saysOf('cue;note\n1;x\n')).toContain('parted by commas')
+    expect(saysOf('cue|note\n1|x\n')).toContain('names no column of a ledger')
+    expect(saysOf('sep=|\ncue|note\n1|x\n')).toContain('Line 1 names no column of a ledger')
     expect(saysOf('note,Note\nx,y\n')).toContain('twice')
     expect(saysOf('note\n')).toContain('no cue')
     expect(saysOf('note,scene\nx\n')).toContain('1 cells, the headings are 2')

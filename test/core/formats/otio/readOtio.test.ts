@@ -379,6 +379,25 @@ describe('values', () => {
     ])
   })
 
+  it('take how a cue begins only as the job has it', () => {
+    const found = { kind: 'fade-out', confidence: 0.25 }
+    const { values } = valuesOf({ reelwright: { version: 1, boundary: found } })
+    expect(values).toEqual({ boundary: found })
+    for (const boundary of [
+      { kind: 'fade', confidence: 1 },
+      { kind: 'cut', confidence: 1.5 },
+      { kind: 'cut' },
+      { ...found, more: 1 },
+      'cut',
+    ]) {
+      const amiss = valuesOf({ reelwright: { version: 1, boundary } })
+      expect(amiss.values).toEqual({})
+      expect(amiss.told).toEqual([
+        'The clip “a”: “reelwright.boundary” is not as this program writes it, and is not taken.',
+      ])
+    }
+  })
+
   it('take nothing of a version of ours that is not known', () => {
     const { values, told: all } = valuesOf({ reelwright: { version: 2, note: 'n' } })
     expect(values).toEqual({})

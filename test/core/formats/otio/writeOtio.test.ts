@@ -212,6 +212,10 @@ describe('a reel as an OpenTimelineIO timeline', () => {
       framing,
       ramp: fc.integer({ min: 0, max: 99 }),
       rampShape: fc.constantFrom('linear' as const, 'eased' as const),
+      boundary: fc.record({
+        kind: fc.constantFrom('cut' as const, 'dip' as const, 'fade-out' as const),
+        confidence: fc.double({ min: 0, max: 1, noNaN: true }),
+      }),
       scene: name,
       note: name,
     })
