@@ -73,7 +73,7 @@ test('all that a list taken loses is told, a line each, and stays in sight', asy
   const { store, list } = opened()
   const text = readFileSync(join(CLF, 'range.clf'), 'utf8').replace(
     /<ProcessList[^>]*>/u,
-    (root) => `${root}<Info><Unheard>1</Unheard></Info><Unseen/><Untold/>`,
+    (root) => `${root}<a:Ink xmlns:a="urn:a"/>\n<b:Ink xmlns:b="urn:b"/>`,
   )
   await takeBaseList(store, new File([text], 'range.clf'))
   const lines = store.getState().notice?.says.split('\n') ?? []

@@ -139,7 +139,7 @@ describe('reelwright cues', () => {
     const reel = join(ROOT, 'samples/slack-water-at-skerrow.mp4')
     const { status, out, error } = await reelwright(['cues', reel, '--json'], { PATH: '' })
     expect(status).toBe(3)
-    expect(out).toBe('')
+    expect(JSON.parse(out).problems[0].says).toContain('needs ffmpeg')
     expect(error).toContain('needs ffmpeg')
   })
 

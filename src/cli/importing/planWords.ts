@@ -12,6 +12,12 @@ const OUTCOMES = {
   'passed-over': 'passed over',
 } as const
 
+/** What the decision changes of its cue; nothing to be said where none is taken. */
+const changesText = ({ outcome, changes }: ImportRow): string => {
+  if (outcome === 'conflicts' || outcome === 'passed-over') return ''
+  return changes.length === 0 ? '(changes nothing)' : `(${changes.join(', ')})`
+}
+
 const rowLine = (row: ImportRow, job: Job, reel: Reel): string => {
   const label = (frame: number) =>
     formatTimecode(reel.startCount + frame, reel.rate, reel.isDropFrame)
@@ -26,8 +32,8 @@ const rowLine = (row: ImportRow, job: Job, reel: Reel): string => {
     OUTCOMES[row.outcome],
     number === undefined ? 'new cue' : `cue ${number}`,
     places.filter((place) => place !== '').join(' '),
-    decision.values.grade ? 'grade' : '',
     decision.name || decision.source,
+    changesText(row),
     row.says,
   ]
     .filter((part) => part !== '')
@@ -55,7 +61,7 @@ export const planRecord = (plan: ImportPlan, job: Job, reel: Reel): unknown => {
   const cues = cuesOfReel(job, reel.id)
   return {
     options: plan.options,
-    rows: plan.rows.map(({ number, decision, outcome, cue, first, says }) => ({
+    rows: plan.rows.map(({ number, decision, outcome, cue, first, changes, says }) => ({
       decision: number,
       name: decision.name,
       source: decision.source,
@@ -65,6 +71,7 @@ export const planRecord = (plan: ImportPlan, job: Job, reel: Reel): unknown => {
       from: cue?.first,
       first,
       grade: decision.values.grade,
+      changes,
       says,
     })),
     untouched: plan.untouched,

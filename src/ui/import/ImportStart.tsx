@@ -1,4 +1,4 @@
-import { useState } from 'react'
+import { useRef, useState } from 'react'
 import type { ImportOptions } from '../../core/conform/importPlan.ts'
 import { type Frame, frame } from '../../core/time/frame.ts'
 import { parsePosition } from '../../core/time/parsePosition.ts'
@@ -26,12 +26,15 @@ export const ImportStart = ({ options, isDisabled, reasonId }: ImportStartProps)
   const { startsAt } = options
   const [isTyped, setIsTyped] = useState(startsAt !== null && startsAt !== 0)
   const [text, setText] = useState<string>()
+  /** The place before what is being typed. */
+  const settled = useRef(startsAt)
   if (!reel) return null
   const way: Way = isTyped ? 'typed' : startsAt === null ? 'stated' : 'first-frame'
   const shown = text ?? placeText(reel, isTyped && startsAt !== null ? startsAt : playhead)
   const choose = (chosen: Frame | null) => {
     setIsTyped(false)
     setText(undefined)
+    settled.current = chosen
     changeImport(store, { startsAt: chosen })
   }
   /** The rows follow each key, so that what is imported is what is seen. */
@@ -39,12 +42,14 @@ export const ImportStart = ({ options, isDisabled, reasonId }: ImportStartProps)
     setIsTyped(true)
     setText(typed)
     const place = parsePosition(typed, reel, playhead)
-    if (place.ok) changeImport(store, { startsAt: place.value })
-    else refuseStart(store, place.problems[0].says)
+    changeImport(store, { startsAt: place.ok ? place.value : settled.current })
+    if (!place.ok) refuseStart(store, place.problems[0].says)
   }
   /** A place that was understood is shown as its timecode. */
   const settle = () => {
-    if (!isRefused) setText(undefined)
+    if (isRefused) return
+    settled.current = startsAt
+    setText(undefined)
   }
   return (
     <fieldset disabled={isDisabled}>

@@ -78,5 +78,8 @@ export const rowPlaceText = ({ outcome, cue, first }: ImportRow, reel: Reel): st
 /** What a row would change, in words; '' where nothing is done with its decision. */
 export const changesText = ({ outcome, changes }: ImportRow): string => {
   if (outcome === 'conflicts' || outcome === 'passed-over') return ''
-  return changes.join(', ') || 'nothing changes'
+  return (
+    changes.map((change) => (change === 'name' ? 'grade name' : change)).join(', ') ||
+    'nothing changes'
+  )
 }

@@ -298,7 +298,7 @@ describe('a reel cut anew by a list', () => {
   })
 
   it('speaks of the list, of no pictures and of no sureness', () => {
-    const events = [event(260, 0, 50), event(260, 50, 50), event(0, 100, 50, 'OTHER')]
+    const events = [event(260, 0, 50), event(0, 50, 50, 'OTHER'), event(260, 100, 50)]
     const made = planRecut(job, REEL_ID, list(events), recut(150))
     expect(made?.rows.map(({ says }) => says).join(' ')).toContain('The list has it 1 more time.')
     const report = made ? reconformReport(made) : ''

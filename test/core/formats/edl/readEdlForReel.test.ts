@@ -75,6 +75,13 @@ describe('an edit decision list for a reel of another rate', () => {
     expect(list.decisions[0]?.recordSpan?.from).toBe(1_078_920)
   })
 
+  it('is read at 30 on a drop-frame reel where it has labels that such counting leaves out', () => {
+    const text = event(1, '00:00:59:29 00:01:00:01', '00:01:00:00 00:01:00:02')
+    const list = listFor(text, NTSC, true)
+    expect(list.rate).toEqual(rate(30))
+    expect(list.decisions[0]?.recordSpan).toEqual({ from: 1800, to: 1802 })
+  })
+
   it('says whether its counts drop frames, where its rate can', () => {
     const at = (mode: string) => listFor(`${mode}${event(1, TWO_SECONDS, TWO_SECONDS)}`, NTSC, true)
     expect(at('FCM: NON-DROP FRAME\n').isDropFrame).toBe(false)
