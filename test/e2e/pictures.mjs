@@ -68,7 +68,7 @@ try {
   await page.keyboard.press('Escape')
   await button('Hand over').click()
   const choosing = page.waitForEvent('filechooser')
-  await button('Import a list…').click()
+  await button('Import a list…').first().click()
   await (await choosing).setFiles(join(ROOT, 'test/media/interchange/edl/screening_example.edl'))
   await page.getByRole('dialog').waitFor()
   await take('import')
