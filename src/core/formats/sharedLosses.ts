@@ -1,6 +1,6 @@
 import { isPlainBase } from '../film/filmBase.ts'
 import { cuesOfReel } from '../job/cueList.ts'
-import type { BoundaryFound, Foreign, ForeignFormat, HeldFrame, Job } from '../job/job.ts'
+import type { BoundaryFound, Cue, Foreign, ForeignFormat, HeldFrame, Job } from '../job/job.ts'
 import type { ReelId } from '../job/recordIds.ts'
 import { IDENTITY_FRAMING, sameFraming } from '../picture/framing.ts'
 import { cueLoss, type Loss, leftOut, numbersWhere, wholeLoss } from './loss.ts'
@@ -19,8 +19,10 @@ export type CarriedSubject =
   | 'other-words'
   | 'particulars'
 
-/** Kinds of shot change that are not one frame beside another. */
 const GRADUAL: readonly BoundaryFound['kind'][] = ['dissolve', 'fade-out', 'fade-in', 'dip']
+
+/** Whether a cue begins in a shot change that is not one frame beside another. */
+export const isGradual = ({ boundary }: Cue): boolean => GRADUAL.includes(boundary.kind)
 
 const LEFT_OUT = leftOut('Left out; the job file has it.')
 const GOES_BACK = leftOut('Left out; it goes back out in the format it came in.')
@@ -84,7 +86,7 @@ export const sharedLosses = (
     ),
     boundaries: cueLoss(
       'Shot changes',
-      numbersWhere(cues, ({ boundary }) => GRADUAL.includes(boundary.kind)),
+      numbersWhere(cues, isGradual),
       (words) => `The dissolve or fade at the beginning of ${words}.`,
       LEFT_OUT,
     ),

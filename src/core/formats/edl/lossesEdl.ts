@@ -14,7 +14,7 @@ import {
   rounded,
   wholeLoss,
 } from '../loss.ts'
-import { sharedLosses } from '../sharedLosses.ts'
+import { isGradual, sharedLosses } from '../sharedLosses.ts'
 import { rateWords } from './edlCounting.ts'
 import { edlDecimal } from './edlDecimal.ts'
 import { fullReelName } from './edlEventLines.ts'
@@ -29,14 +29,6 @@ const hasMoreDecimals = ({ grade }: Cue): boolean => {
     (value) => Number(edlDecimal(value)) !== value,
   )
 }
-
-/** Kinds of shot change over several frames, which an event line has a transition for. */
-const GRADUAL: ReadonlySet<Cue['boundary']['kind']> = new Set([
-  'dissolve',
-  'fade-out',
-  'fade-in',
-  'dip',
-])
 
 const hasUnwritten = ({ foreign }: Cue | Reel): boolean =>
   (readEdlForeign(foreignOf(foreign, 'edl') ?? '').notTaken ?? []).length > 0
@@ -138,7 +130,7 @@ export const lossesEdl = (job: Job, reelId: ReelId): readonly Loss[] => {
     ...rateLoss(reel),
     ...cueLoss(
       'Shot changes',
-      numbersWhere(cues, ({ boundary }) => GRADUAL.has(boundary.kind)),
+      numbersWhere(cues, isGradual),
       (words) => `The dissolve or fade at the beginning of ${words}.`,
       leftOut(
         'Left out: every event is a cut on its first frame; the job file has the kind of shot change.',
@@ -146,18 +138,12 @@ export const lossesEdl = (job: Job, reelId: ReelId): readonly Loss[] => {
     ),
     ...commentLosses(cues),
     ...earlierLosses(cues, reel),
-    ...cueLoss(
-      'Grade names',
-      numbersWhere(cues, ({ gradeName }) => gradeName !== ''),
-      (words) => `The name of the grade of ${words}.`,
-      leftOut('Left out; the job file has it.'),
-    ),
     ...wholeLoss(
       parts > 1,
       'One list',
       `One list: at most ${EVENT_LIMIT} events fit.`,
       inPart(`There are ${parts} lists, numbered in their titles.`),
     ),
-    ...sharedLosses(job, reelId, new Set(['ramps', 'boundaries', 'grade-names']), 'edl'),
+    ...sharedLosses(job, reelId, new Set(['ramps', 'boundaries']), 'edl'),
   ]
 }
