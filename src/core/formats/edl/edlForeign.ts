@@ -24,18 +24,12 @@ export type EdlListForeign = {
 /** What JSON writes otherwise than as it stands, or may: all but plain letters. */
 const ESCAPED = /[^ !#-[\]-\ud7ff\ue000-\uffff]/
 
-const addText = (parts: string[], text: string): void => {
-  if (ESCAPED.test(text)) parts.push(JSON.stringify(text))
-  else parts.push('"', text, '"')
-}
+const textJson = (text: string): string => (ESCAPED.test(text) ? JSON.stringify(text) : `"${text}"`)
 
-const addTexts = (parts: string[], name: string, texts: readonly string[]): void => {
-  parts.push(parts.length === 0 ? '{"' : ',"', name, '":[')
-  for (const [i, text] of texts.entries()) {
-    if (i > 0) parts.push(',')
-    addText(parts, text)
-  }
-  parts.push(']')
+const textsJson = (texts: readonly string[]): string => {
+  let json = ''
+  for (const text of texts) json += json === '' ? textJson(text) : `,${textJson(text)}`
+  return `[${json}]`
 }
 
 /**
@@ -43,16 +37,15 @@ const addTexts = (parts: string[], name: string, texts: readonly string[]): void
  * gives, in less time: lists have many events.
  */
 export const edlForeignText = ({ name, events, comments, notTaken }: EdlForeign): string => {
-  const parts: string[] = []
-  if (name !== undefined) {
-    parts.push('{"name":')
-    addText(parts, name)
+  let json = ''
+  const add = (field: string, value: string): void => {
+    json += `${json === '' ? '{' : ','}"${field}":${value}`
   }
-  if (events) addTexts(parts, 'events', events)
-  if (comments) addTexts(parts, 'comments', comments)
-  if (notTaken) addTexts(parts, 'notTaken', notTaken)
-  if (parts.length > 0) parts.push('}')
-  return parts.join('')
+  if (name !== undefined) add('name', textJson(name))
+  if (events) add('events', textsJson(events))
+  if (comments) add('comments', textsJson(comments))
+  if (notTaken) add('notTaken', textsJson(notTaken))
+  return json === '' ? '' : `${json}}`
 }
 
 const isTexts = (value: unknown): value is readonly string[] =>
