@@ -3,6 +3,7 @@ import type { Reel } from '../core/job/job.ts'
 import { newReelId } from '../core/job/recordIds.ts'
 import { framesPerSecond, nominalFramesPerSecond, type Rate } from '../core/time/rate.ts'
 import { canDropFrames, formatTimecode, parseTimecode } from '../core/time/timecode.ts'
+import { INITIAL_TRANSFER } from '../core/transfer/transferSettings.ts'
 import type { MediaFacts } from '../media/mediaFacts.ts'
 import { sequenceParts } from '../media/numberedFiles.ts'
 import type { CodingAnswer } from '../store/state.ts'
@@ -56,6 +57,9 @@ export const reelFromFacts = (facts: MediaFacts, answer: CodingAnswer): Reel => 
     ...countingOf(startTimecode, answer.rate),
     base: scanHint ? { ...PRINT_BASE, scan: scanHint } : PRINT_BASE,
     foreign: [],
+    lineUps: [],
+    transfer: INITIAL_TRANSFER,
+    overrides: [],
     media: {
       name: facts.name,
       container: facts.container,
@@ -71,6 +75,7 @@ export const reelFromFacts = (facts: MediaFacts, answer: CodingAnswer): Reel => 
       rangeBy: facts.range === undefined ? 'person' : 'file',
       rateBy: facts.rate === undefined ? 'person' : 'file',
       bytes: facts.bytes,
+      checksum: null,
     },
   }
 }

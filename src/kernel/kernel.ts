@@ -5,6 +5,8 @@ import type { Framing } from '../core/picture/framing.ts'
 import type { Coding, MatrixName, Planes, RangeName } from '../core/picture/planes.ts'
 import type { PictureLevels } from '../core/tolerance/pictureLevels.ts'
 import type { ToleranceProfile } from '../core/tolerance/profile.ts'
+import type { Delivered, DeliveredForm, Overlay } from '../core/transfer/deliveredForm.ts'
+import type { Limiting } from '../core/transfer/transferSettings.ts'
 
 /** One frame as the file holds it, and how it is to be delivered. */
 export type KernelInput = {
@@ -21,6 +23,15 @@ export type CodePicture = {
   readonly y: Uint16Array
   readonly cb: Uint16Array
   readonly cr: Uint16Array
+}
+
+/** How a transfer lays out a delivered picture, and what it does to it on the way. */
+export type DeliverOptions = {
+  readonly form: DeliveredForm
+  /** Brings levels inside the limits of a profile; none where not given. */
+  readonly limiter?: { readonly limiting: Limiting; readonly profile: ToleranceProfile }
+  /** Laid over the framed picture, before the limiter. */
+  readonly overlay?: Overlay
 }
 
 /** What is to be read of a picture besides its levels. */
@@ -68,6 +79,11 @@ export type Kernel = {
    * Written into `into` and that returned if it has the size; otherwise into new arrays.
    */
   deliverCodes(input: KernelInput, matrix: MatrixName, into?: CodePicture): CodePicture
+  /**
+   * The delivered picture laid out for a file: `layDelivered` of `deliverPicture(…)` with its
+   * overlay and limiter. `into` is written and given back as `bytes` if it has the size.
+   */
+  deliver(input: KernelInput, options: DeliverOptions, into?: Uint8Array<ArrayBuffer>): Delivered
   /**
    * `pictureLevels(deliverPicture(…), matrix, profile)`. `colours` counts the colours of the
    * scanned pixels that the picture is made from as it goes.

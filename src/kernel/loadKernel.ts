@@ -54,6 +54,7 @@ export const loadKernel = async (bytes: BufferSource): Promise<Result<Kernel>> =
     countColours: counters.begin,
     censusReader: (census) => createCensusReader(census, queriesOf(census)),
     deliverCodes: (input, matrix, into) => deliverCodes(state, input, matrix, into),
+    deliver: (input, options) => referenceKernel().deliver(input, options),
     measureLevels: (input, matrix, profile, colours) =>
       measureLevels(state, input, matrix, profile, colours ? [counters.work(colours, input)] : []),
     measurePicture: (input, matrix, profile, wants) =>

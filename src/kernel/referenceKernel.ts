@@ -7,6 +7,7 @@ import { deliverPicture } from '../core/picture/deliverPicture.ts'
 import { encodePicture } from '../core/picture/encodePicture.ts'
 import type { MatrixName } from '../core/picture/planes.ts'
 import { pictureLevels } from '../core/tolerance/pictureLevels.ts'
+import { laidOver, layDelivered } from '../core/transfer/layDelivered.ts'
 import { LEVELS } from './bandCounters.ts'
 import type { CodePicture, ColourCounter, Kernel, KernelInput, PictureReading } from './kernel.ts'
 
@@ -73,6 +74,11 @@ export const referenceKernel = (): Kernel => {
   return {
     isReference: true,
     deliverCodes: (input, matrix) => codesOf(input, matrix),
+    deliver: (input, { form, overlay }) => {
+      const picture = delivered(input)
+      const laid = layDelivered(overlay ? laidOver(picture, overlay) : picture, form)
+      return { ...laid, limited: 0 }
+    },
     measureLevels,
     measurePicture: (input, matrix, profile, wants): PictureReading => {
       const { waveformColumns, paradeColumns, vectorscopeSize, histograms } = wants

@@ -34,6 +34,7 @@ export const rescanFacts = (reel: Reel, facts: MediaFacts): NewReelFacts => {
       range: facts.range ?? media.range,
       rangeBy: facts.range === undefined ? media.rangeBy : 'file',
       rateBy: facts.rate === undefined ? media.rateBy : 'file',
+      checksum: null,
     },
   }
 }

@@ -4,6 +4,7 @@ import { newCue } from '../../src/core/job/newCue.ts'
 import type { CueId, ReelId } from '../../src/core/job/recordIds.ts'
 import { frame } from '../../src/core/time/frame.ts'
 import { rate } from '../../src/core/time/rate.ts'
+import { INITIAL_TRANSFER } from '../../src/core/transfer/transferSettings.ts'
 
 export const REEL_ID = 'reel-a' as ReelId
 
@@ -20,6 +21,9 @@ export const sampleReel = (change: Partial<Reel> = {}): Reel => ({
   isDropFrame: false,
   base: PRINT_BASE,
   foreign: [],
+  lineUps: [],
+  transfer: INITIAL_TRANSFER,
+  overrides: [],
   media: {
     name: 'orlop-1.mov',
     container: 'MOV',
@@ -35,6 +39,7 @@ export const sampleReel = (change: Partial<Reel> = {}): Reel => ({
     rangeBy: 'file',
     rateBy: 'file',
     bytes: 123_456,
+    checksum: null,
   },
   ...change,
 })
@@ -45,7 +50,15 @@ export const sampleJob = (
   edit: (cue: Cue, index: number) => Cue = (cue) => cue,
   reel: Reel = sampleReel(),
 ): Job => ({
-  info: { job: { id: 'job', title: 'Orlop', tolerance: 'ebu-r103-v3', profiles: [] } },
+  info: {
+    job: {
+      id: 'job',
+      title: 'Orlop',
+      tolerance: 'ebu-r103-v3',
+      profiles: [],
+      asksAgreement: false,
+    },
+  },
   reels: { [reel.id]: reel },
   cues: Object.fromEntries(
     firsts.map((first, index) => {
@@ -55,4 +68,5 @@ export const sampleJob = (
     }),
   ),
   held: {},
+  passes: {},
 })

@@ -84,7 +84,12 @@ export const hostileJob = (): Job => {
   }
   return {
     ...job,
-    info: { job: { id: 'job', title: HOSTILE, tolerance: 'house', profiles: [house] } },
+    info: {
+      job: {
+        ...{ id: 'job', title: HOSTILE, tolerance: 'house' },
+        ...{ profiles: [house], asksAgreement: false },
+      },
+    },
     reels: { [reel.id]: reel },
     cues: Object.fromEntries(
       cuesOfReel(job, REEL_ID).map((cue) => [

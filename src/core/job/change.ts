@@ -1,3 +1,4 @@
+import type { PassRecord } from '../transfer/passRecord.ts'
 import type { Cue, HeldFrame, Job, JobInfo, Reel } from './job.ts'
 
 /** What happened to the records of one table, by id; `updated` holds [before, after]. */
@@ -13,6 +14,7 @@ export type Change = {
   readonly reels?: TableChange<Reel>
   readonly cues?: TableChange<Cue>
   readonly held?: TableChange<HeldFrame>
+  readonly passes?: TableChange<PassRecord>
 }
 
 type Table<Item> = Readonly<Record<string, Item>>
@@ -30,6 +32,7 @@ export const applyChange = (job: Job, change: Change): Job => ({
   reels: applyTable(job.reels, change.reels),
   cues: applyTable(job.cues, change.cues),
   held: applyTable(job.held, change.held),
+  passes: applyTable(job.passes, change.passes),
 })
 
 const invertTable = <Item>(change: TableChange<Item>): TableChange<Item> => ({
@@ -45,6 +48,7 @@ export const invertChange = (change: Change): Change => ({
   ...(change.reels && { reels: invertTable(change.reels) }),
   ...(change.cues && { cues: invertTable(change.cues) }),
   ...(change.held && { held: invertTable(change.held) }),
+  ...(change.passes && { passes: invertTable(change.passes) }),
 })
 
 /** Folds a record's states before and after into the table change they amount to. */
@@ -101,11 +105,13 @@ export const squashChanges = (a: Change, b: Change): Change => {
   const reels = squashTable(a.reels, b.reels)
   const cues = squashTable(a.cues, b.cues)
   const held = squashTable(a.held, b.held)
+  const passes = squashTable(a.passes, b.passes)
   return {
     ...(info && { info }),
     ...(reels && { reels }),
     ...(cues && { cues }),
     ...(held && { held }),
+    ...(passes && { passes }),
   }
 }
 
@@ -130,4 +136,5 @@ export const isEmptyChange = (change: Change): boolean =>
   isTableEmpty(change.info) &&
   isTableEmpty(change.reels) &&
   isTableEmpty(change.cues) &&
-  isTableEmpty(change.held)
+  isTableEmpty(change.held) &&
+  isTableEmpty(change.passes)

@@ -6,7 +6,10 @@ import type { Gauge } from '../time/footage.ts'
 import type { Frame } from '../time/frame.ts'
 import type { Rate } from '../time/rate.ts'
 import type { ToleranceProfile } from '../tolerance/profile.ts'
-import type { CueId, HeldId, ReelId } from './recordIds.ts'
+import type { Override } from '../transfer/override.ts'
+import type { PassRecord } from '../transfer/passRecord.ts'
+import type { TransferSettings } from '../transfer/transferSettings.ts'
+import type { CueId, HeldId, PassId, ReelId } from './recordIds.ts'
 
 /** Who stated a fact about the media: the file itself, or the person. */
 export type StatedBy = 'file' | 'person'
@@ -30,6 +33,15 @@ export type Media = {
   readonly rateBy: StatedBy
   /** Bytes of the file, or of all files of a sequence. */
   readonly bytes: number
+  /** SHA-256 of the scan as it was first taken (`filesChecksum` of a sequence); null: not yet. */
+  readonly checksum: string | null
+}
+
+/** A line-up of the scanner that was done for a reel, in the words of whoever did it. */
+export type LineUp = {
+  /** When it was logged, UTC by ISO 8601. */
+  readonly at: string
+  readonly says: string
 }
 
 /** The formats of lists whose own words about a record are kept in the job. */
@@ -54,6 +66,11 @@ export type Reel = {
   /** How the scan becomes video before any grade. */
   readonly base: FilmBase
   readonly media: Media
+  /** Line-ups logged for it, the first first. */
+  readonly lineUps: readonly LineUp[]
+  readonly transfer: TransferSettings
+  /** Reasons given on its checklist before a transfer, at most one a check. */
+  readonly overrides: readonly Override[]
   readonly foreign: Foreign
 }
 
@@ -116,6 +133,8 @@ export type JobInfo = {
   readonly tolerance: string
   /** The job's own tolerance profiles, besides the published ones. */
   readonly profiles: readonly ToleranceProfile[]
+  /** Whether every cue is to be agreed before a transfer. */
+  readonly asksAgreement: boolean
 }
 
 /** The whole document: plain records by id. A reel's cues are those that name it, by `first`. */
@@ -124,4 +143,6 @@ export type Job = {
   readonly reels: Readonly<Record<ReelId, Reel>>
   readonly cues: Readonly<Record<CueId, Cue>>
   readonly held: Readonly<Record<HeldId, HeldFrame>>
+  /** Transfers that were made. */
+  readonly passes: Readonly<Record<PassId, PassRecord>>
 }

@@ -32,6 +32,14 @@ export const GRADE_NAME_LIMIT = 100
 /** Characters of a scene mark. */
 export const SCENE_LIMIT = 100
 
+/** Line-ups of a reel, passes of a job, and the characters of a line-up, a reason and a finding. */
+export const MOST_LINE_UPS = 200
+export const MOST_PASSES = 1000
+export const WORDS_LIMIT = 4000
+
+/** Frames of a pass that were held, at most. */
+export const MOST_HELD_FRAMES = 100_000
+
 /** Held frames of a job. */
 export const MOST_HELD = 500
 

@@ -4,6 +4,7 @@ import type { Cue, HeldFrame, JobInfo, Reel } from '../../job/job.ts'
 import { checkProcessList } from '../../process/checkProcessList.ts'
 import { checkHouseProfiles } from '../../tolerance/checkHouseProfiles.ts'
 import { profileById, unknownTolerance } from '../../tolerance/findProfile.ts'
+import type { PassRecord } from '../../transfer/passRecord.ts'
 
 /** A problem for each channel whose gain is below its lift. */
 const negativeGrade = ({ lift, gain }: Grade, where: string): readonly Problem[] =>
@@ -23,6 +24,7 @@ export const checkJob = (
   reels: readonly Reel[],
   cues: readonly Cue[],
   held: readonly HeldFrame[],
+  passes: readonly PassRecord[],
 ): readonly Problem[] => {
   const problems: Problem[] = [...checkHouseProfiles(info.profiles)]
   if (!profileById(info.tolerance, info.profiles))
@@ -38,6 +40,12 @@ export const checkJob = (
         }),
       )
     byId.set(reel.id, reel)
+    if (new Set(reel.overrides.map(({ check }) => check)).size < reel.overrides.length)
+      problems.push(
+        problem('conflict', 'A check has two reasons; keep one of them.', {
+          field: `reels.${index}.overrides`,
+        }),
+      )
     if (reel.base.list)
       for (const each of checkProcessList(reel.base.list))
         problems.push({ ...each, at: { field: `reels.${index}.base.list` } })
@@ -110,6 +118,26 @@ export const checkJob = (
         ),
       )
     problems.push(...negativeGrade(grade, `held.${index}.grade`))
+  }
+  const passIds = new Set<string>()
+  for (const [index, { id, reel }] of passes.entries()) {
+    if (passIds.has(id))
+      problems.push(
+        problem('conflict', `Two passes have the id “${id}”; give each its own.`, {
+          field: `passes.${index}.id`,
+        }),
+      )
+    passIds.add(id)
+    if (!byId.has(reel))
+      problems.push(
+        problem(
+          'not-found',
+          `The pass is of a reel “${reel}” that is not in the job; take it out.`,
+          {
+            field: `passes.${index}.reel`,
+          },
+        ),
+      )
   }
   for (const reel of byId.values())
     if (!firsts.has(`${reel.id} 0`))

@@ -6,14 +6,21 @@ import {
   LARGEST_LEVEL,
   MOST_ALTERNATES,
   MOST_HELD,
+  MOST_HELD_FRAMES,
   MOST_HOUSE_PROFILES,
+  MOST_LINE_UPS,
+  MOST_PASSES,
   NAME_LIMIT,
   PROFILE_NAME_LIMIT,
   REEL_FOREIGN_LIMIT,
   SCENE_LIMIT,
   SMALLEST_FILM_GAMMA,
   SMALLEST_GAMMA,
+  WORDS_LIMIT,
 } from '../../job/limits.ts'
+import { CHECKLIST_NAMES } from '../../transfer/override.ts'
+import { PASS_CHECKS } from '../../transfer/passRecord.ts'
+import { LONGEST_HEAD_PART, TRANSFER_FORMATS } from '../../transfer/transferSettings.ts'
 import { JOB_VERSION } from './migrations.ts'
 import { finite, processListSchema, text, triple, wholeFrom } from './schemaParts.ts'
 
@@ -100,6 +107,11 @@ const heldSchema = v.strictObject({
   framing: framingSchema,
 })
 
+const sha256 = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/))
+
+/** A moment in UTC, ISO 8601. */
+const moment = v.pipe(v.string(), v.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,3})?Z$/))
+
 const statedBy = v.picklist(['file', 'person'])
 
 const mediaSchema = v.strictObject({
@@ -117,6 +129,7 @@ const mediaSchema = v.strictObject({
   rangeBy: statedBy,
   rateBy: statedBy,
   bytes: wholeFrom(0),
+  checksum: v.pipe(v.nullable(sha256), v.description('SHA-256 of the scan; null: not taken.')),
 })
 
 /** Densities and their sums: past any film, and far from where a number overflows. */
@@ -141,6 +154,63 @@ const baseSchema = v.strictObject({
   ),
 })
 
+const headPart = v.pipe(wholeFrom(0), v.maxValue(LONGEST_HEAD_PART))
+
+const transferSchema = v.pipe(
+  v.strictObject({
+    format: v.picklist(TRANSFER_FORMATS),
+    limiting: v.picklist(['none', 'soft', 'hard']),
+    burnsTimecode: v.boolean(),
+    head: v.strictObject({ bars: headPart, slate: headPart, leader: headPart }),
+    carriesSound: v.boolean(),
+    onDamage: v.picklist(['stop', 'hold']),
+  }),
+  v.description('How the reel is transferred.'),
+)
+
+const overridesSchema = v.pipe(
+  v.array(
+    v.strictObject({
+      check: v.picklist(CHECKLIST_NAMES),
+      found: text(WORDS_LIMIT),
+      reason: v.pipe(text(WORDS_LIMIT), v.minLength(1)),
+      at: moment,
+    }),
+  ),
+  v.maxLength(CHECKLIST_NAMES.length),
+  v.description('Reasons to transfer although something on the checklist was not right.'),
+)
+
+const passSchema = v.strictObject({
+  id: identifier,
+  reel: identifier,
+  begunAt: moment,
+  endedAt: moment,
+  madeWith: text(NAME_LIMIT),
+  settings: transferSchema,
+  output: v.strictObject({
+    name: text(NAME_LIMIT),
+    files: wholeFrom(1),
+    frames: wholeFrom(1),
+    bytes: wholeFrom(0),
+    sha256,
+  }),
+  decided: v.pipe(sha256, v.description('Of all that decided the pictures.')),
+  scan: v.pipe(v.nullable(sha256), v.description('Of the scan it was made from.')),
+  overrides: overridesSchema,
+  findings: v.pipe(
+    v.array(
+      v.strictObject({
+        check: v.picklist(PASS_CHECKS),
+        standing: v.picklist(['right', 'wrong', 'told', 'not known']),
+        says: text(WORDS_LIMIT),
+      }),
+    ),
+    v.maxLength(20),
+  ),
+  heldFrames: v.pipe(v.array(wholeFrom(0)), v.maxLength(MOST_HELD_FRAMES)),
+})
+
 const reelSchema = v.strictObject({
   id: identifier,
   name: v.pipe(text(NAME_LIMIT), v.minLength(1)),
@@ -159,6 +229,13 @@ const reelSchema = v.strictObject({
   isDropFrame: v.boolean(),
   base: baseSchema,
   media: mediaSchema,
+  lineUps: v.pipe(
+    v.array(v.strictObject({ at: moment, says: text(WORDS_LIMIT) })),
+    v.maxLength(MOST_LINE_UPS),
+    v.description('Line-ups of the scanner logged for the reel.'),
+  ),
+  transfer: transferSchema,
+  overrides: overridesSchema,
   foreign: foreignSchema(REEL_FOREIGN_LIMIT),
 })
 
@@ -193,8 +270,17 @@ export const jobFileSchema = v.strictObject({
     title: text(NAME_LIMIT),
     tolerance: text(100),
     profiles: v.pipe(v.array(profileSchema), v.maxLength(MOST_HOUSE_PROFILES)),
+    asksAgreement: v.pipe(
+      v.boolean(),
+      v.description('Whether every cue is to be agreed before a transfer.'),
+    ),
   }),
   reels: v.pipe(v.array(reelSchema), v.minLength(1), v.maxLength(1000)),
   cues: v.pipe(v.array(cueSchema), v.maxLength(MOST_CUES)),
   held: v.pipe(v.array(heldSchema), v.maxLength(MOST_HELD)),
+  passes: v.pipe(
+    v.array(passSchema),
+    v.maxLength(MOST_PASSES),
+    v.description('Transfers that were made.'),
+  ),
 })

@@ -1,6 +1,7 @@
 import { PRINT_BASE } from '../../film/filmBase.ts'
 import { IDENTITY_FRAMING } from '../../picture/framing.ts'
 import { EBU_R103_V3 } from '../../tolerance/profile.ts'
+import { INITIAL_TRANSFER } from '../../transfer/transferSettings.ts'
 
 /** A job file as parsed JSON, of whatever version. */
 export type AnyJobFile = { readonly version: number } & Readonly<Record<string, unknown>>
@@ -13,7 +14,7 @@ export type Migration = {
 }
 
 /** The version this program writes. */
-export const JOB_VERSION = 5
+export const JOB_VERSION = 6
 
 type AnyRecord = Readonly<Record<string, unknown>>
 
@@ -70,6 +71,26 @@ const withFramings = (file: AnyJobFile, change: (framing: AnyRecord) => unknown)
       }
     : file
 
+const reelUpTo6 = ({ media, ...reel }: AnyRecord): AnyRecord => ({
+  ...reel,
+  media: isRecord(media) ? { ...media, checksum: null } : media,
+  lineUps: [],
+  transfer: INITIAL_TRANSFER,
+  overrides: [],
+})
+
+const reelDownTo5 = ({
+  media,
+  lineUps: _lineUps,
+  transfer: _transfer,
+  overrides: _overrides,
+  ...reel
+}: AnyRecord): AnyRecord => {
+  if (!isRecord(media)) return { ...reel, media }
+  const { checksum: _, ...rest } = media
+  return { ...reel, media: rest }
+}
+
 const withNoList = (base: unknown): unknown => (isRecord(base) ? { ...base, list: null } : base)
 
 const withoutList = (base: unknown): unknown => {
@@ -120,6 +141,16 @@ export const MIGRATIONS: readonly Migration[] = [
         withReels(file, ({ foreign: _, base, ...reel }) => ({ ...reel, base: withoutList(base) })),
         ({ foreign: _, ...cue }) => cue,
       ),
+  },
+  {
+    // Version 6 says how a reel is transferred, what stood in the way, and what passes were made.
+    to: 6,
+    up: (file) => ({
+      ...withInfo(withReels(file, reelUpTo6), (info) => ({ ...info, asksAgreement: false })),
+      passes: [],
+    }),
+    down: ({ passes: _, ...file }) =>
+      withInfo(withReels(file, reelDownTo5), ({ asksAgreement: __, ...info }) => info),
   },
 ]
 

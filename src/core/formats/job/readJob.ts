@@ -2,6 +2,7 @@ import * as v from 'valibot'
 import { problem } from '../../base/problem.ts'
 import { fail, type Result, resultOf } from '../../base/result.ts'
 import type { Cue, HeldFrame, Job, Reel } from '../../job/job.ts'
+import type { PassRecord } from '../../transfer/passRecord.ts'
 import { checkJob } from './checkJob.ts'
 import { isPlainCue } from './isPlainCue.ts'
 import { problemOfIssue } from './issueWords.ts'
@@ -77,13 +78,14 @@ const jobOf = (parsed: unknown): Result<Job> => {
     const [first, ...rest] = file.issues.map(problemOfIssue)
     return first ? fail(first, ...rest) : fail(problem('malformed', 'The job cannot be read.'))
   }
-  const { info, reels, held } = file.output
+  const { info, reels, held, passes } = file.output
   const cues = (plainCues ?? file.output.cues) as readonly unknown[] as readonly Cue[]
   const problems = checkJob(
     info,
     reels as readonly unknown[] as readonly Reel[],
     cues,
     held as readonly unknown[] as readonly HeldFrame[],
+    passes as readonly unknown[] as readonly PassRecord[],
   )
   return resultOf(
     {
@@ -91,6 +93,7 @@ const jobOf = (parsed: unknown): Result<Job> => {
       reels: Object.fromEntries(reels.map((reel) => [reel.id, reel])),
       cues: Object.fromEntries(cues.map((cue) => [cue.id, cue])),
       held: Object.fromEntries(held.map((each) => [each.id, each])),
+      passes: Object.fromEntries(passes.map((each) => [each.id, each])),
     } as unknown as Job,
     problems,
   )

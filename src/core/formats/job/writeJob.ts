@@ -1,5 +1,6 @@
 import { cuesOfReel } from '../../job/cueList.ts'
 import type { HeldFrame, Job, Reel } from '../../job/job.ts'
+import type { PassRecord } from '../../transfer/passRecord.ts'
 import { JOB_VERSION } from './migrations.ts'
 
 /**
@@ -16,6 +17,7 @@ export const writeJob = (job: Job): string => {
     reels,
     cues,
     held: Object.values<HeldFrame>(job.held).toSorted((a, b) => (a.id < b.id ? -1 : 1)),
+    passes: Object.values<PassRecord>(job.passes).toSorted((a, b) => (a.id < b.id ? -1 : 1)),
   }
   return `${JSON.stringify(file, undefined, 2)}\n`
 }

@@ -4,6 +4,7 @@ import { cuesOfReel } from '../../job/cueList.ts'
 import type { Cue, Job, Reel } from '../../job/job.ts'
 import { sameFraming } from '../../picture/framing.ts'
 import { EBU_R103_V3 } from '../../tolerance/profile.ts'
+import { INITIAL_TRANSFER } from '../../transfer/transferSettings.ts'
 import { cueLoss, inPart, type Loss, leftOut, numbersWhere, wholeLoss } from '../loss.ts'
 import { JOB_VERSION, migrateDown } from './migrations.ts'
 import { writeJob } from './writeJob.ts'
@@ -23,7 +24,27 @@ const lossesLeaving = (job: Job, reel: Reel): ReadonlyMap<number, readonly Loss[
     cueLoss(subject, numbersWhere(cues, holds), (words) => `${what} ${words}.`, done)
   const whole = (isLost: boolean, subject: string, says: string, done = LEFT_OUT) =>
     wholeLoss(isLost, subject, says, done)
+  const passes = Object.values(job.passes).filter((each) => each.reel === reel.id).length
+  const isTransferSet = JSON.stringify(reel.transfer) !== JSON.stringify(INITIAL_TRANSFER)
   return new Map<number, readonly Loss[]>([
+    [
+      6,
+      [
+        ...whole(
+          isTransferSet || reel.overrides.length > 0,
+          'Transfer',
+          'How the reel is transferred, and the reasons given on its checklist.',
+        ),
+        ...whole(passes > 0, 'Passes', 'The record of the passes that were made.'),
+        ...whole(reel.lineUps.length > 0, 'Line-up', 'The line-ups logged for the reel.'),
+        ...whole(reel.media.checksum !== null, 'Scan', 'The checksum of the scan.'),
+        ...whole(
+          job.info.job.asksAgreement,
+          'Agreement',
+          'That every cue is to be agreed before a transfer.',
+        ),
+      ],
+    ],
     [
       5,
       [

@@ -1,0 +1,29 @@
+/** What is looked at before a transfer. */
+export type ChecklistName =
+  | 'looked'
+  | 'agreed'
+  | 'tolerance'
+  | 'boundaries'
+  | 'scan'
+  | 'space'
+  | 'line-up'
+
+export const CHECKLIST_NAMES: readonly ChecklistName[] = [
+  'looked',
+  'agreed',
+  'tolerance',
+  'boundaries',
+  'scan',
+  'space',
+  'line-up',
+]
+
+/** A person's written reason to make a transfer although something was not as it should be. */
+export type Override = {
+  readonly check: ChecklistName
+  /** What was found when the reason was given; the reason holds for that and nothing else. */
+  readonly found: string
+  readonly reason: string
+  /** When, UTC by ISO 8601. */
+  readonly at: string
+}
