@@ -32,6 +32,7 @@ import { createStillDesk } from './stillDesk.ts'
 import { createStillSaving } from './stillSaving.ts'
 import { tellError } from './tellError.ts'
 import { createTick } from './tick.ts'
+import { createTransferDesk } from './transferDesk.ts'
 import { kernelHere } from './worker/kernelHere.ts'
 import { startWorkers } from './workers.ts'
 
@@ -136,6 +137,7 @@ export const createServices = (store: AppStore): Services => {
     solve: createSolveDesk(store, workers, censuses, desk.frames, held, player.pause),
     midi: startControlSurfaces(store, () => services),
     handOver: createHandOverDesk(store, workers.handOver),
+    transfer: createTransferDesk(store, workers),
     saveReport: createReportSaving(store, workers, saveFile, today),
   }
   return services

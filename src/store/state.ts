@@ -22,11 +22,12 @@ import type { ProcessOffer } from './processOffer.ts'
 import type { Proposal } from './proposal.ts'
 import type { Rescan } from './rescan.ts'
 import { INITIAL_SURFACE, type Surface } from './surface.ts'
+import { INITIAL_TRANSFERRING, type Transferring } from './transferring.ts'
 import { NO_VERDICTS, type VerdictBook } from './verdictBook.ts'
 import { INITIAL_VIEW, type View } from './view.ts'
 
 /** The parts of the job that have a screen of their own. */
-export type Step = 'prepare' | 'rehearse' | 'hand-over'
+export type Step = 'prepare' | 'rehearse' | 'transfer' | 'hand-over'
 
 /** What the controls of the bench are for: one sheet of them is out at a time. */
 export type Sheet = 'grade' | 'framing' | 'cue'
@@ -128,6 +129,7 @@ export type AppState = {
   readonly processOffer: ProcessOffer | undefined
   /** Another scan of the reel that waits to be used, followed or left. */
   readonly rescan: Rescan | undefined
+  readonly transferring: Transferring
   /** What is being dragged or nudged now; pictures are drawn coarsely until it rests. */
   readonly gesture: string | undefined
   /** Cues that have been under the line on this computer. */
@@ -177,6 +179,7 @@ export const INITIAL_STATE: AppState = {
   importing: undefined,
   processOffer: undefined,
   rescan: undefined,
+  transferring: INITIAL_TRANSFERRING,
   gesture: undefined,
   looked: new Set(),
   looks: NO_LOOKS,

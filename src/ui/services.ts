@@ -107,6 +107,24 @@ export type RescanChoices = {
   readonly saveReport: () => Promise<void>
 }
 
+/** The transfer of the reel on screen; what comes of it stands in the store (`Transferring`). */
+export type TransferDesk = {
+  /** Takes the checksum of the open scan, and puts it into the job where that has none yet. */
+  readonly takeChecksum: () => Promise<void>
+  /** Asks the browser how much room there is, and looks for an unfinished pass of this reel. */
+  readonly look: () => Promise<void>
+  /** Asks where to write, and makes the pass; resolves once it is done, refused or stopped. */
+  readonly start: () => Promise<void>
+  /** Goes on with the unfinished pass without doing again what is done. */
+  readonly goOn: () => Promise<void>
+  readonly pause: () => void
+  readonly unpause: () => void
+  /** Stops the pass; what is done stays and can be gone on with. */
+  readonly stop: () => void
+  /** Throws away what the unfinished pass has done. */
+  readonly discard: () => Promise<void>
+}
+
 /** What the screen asks of the program around it. Nothing here throws; problems become notices. */
 export type Services = {
   readonly openReel: (files: readonly File[]) => Promise<void>
@@ -153,6 +171,7 @@ export type Services = {
   readonly midi: { readonly turnOn: () => Promise<void>; readonly turnOff: () => void }
 
   readonly handOver: HandOverDesk
+  readonly transfer: TransferDesk
   /** Saves the report of the reel; resolves once that is done, refused or stopped. */
   readonly saveReport: (options: ReportOptions) => Promise<void>
 }

@@ -16,7 +16,12 @@ export const STRINGS = {
     whole:
       'This browser cannot run the kernel (WebAssembly SIMD). Levels are exact, but measuring is slow.',
   },
-  steps: { prepare: 'Prepare', rehearse: 'Rehearse', 'hand-over': 'Hand over' },
+  steps: {
+    prepare: 'Prepare',
+    rehearse: 'Rehearse',
+    transfer: 'Transfer',
+    'hand-over': 'Hand over',
+  },
   ledger: {
     name: 'Ledger',
     strip: 'strip: scanned | graded',
