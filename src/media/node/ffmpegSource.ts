@@ -1,3 +1,4 @@
+import { problem } from '../../core/base/problem.ts'
 import { ok, type Result } from '../../core/base/result.ts'
 import type { Planes } from '../../core/picture/planes.ts'
 import { type Frame, frame } from '../../core/time/frame.ts'
@@ -5,19 +6,27 @@ import type { FrameSource } from '../frameSource.ts'
 import { MediaError } from '../mediaError.ts'
 import { createPlanesCache } from '../planesCache.ts'
 import { closedSource, noFrame } from '../refusals.ts'
-import { type FfmpegRun, startFfmpeg } from './ffmpegFrames.ts'
+import { type FfmpegRun, type RunFrame, startFfmpeg } from './ffmpegFrames.ts'
 import { probeVideo, type VideoFile } from './probeVideo.ts'
 
-type Run = FfmpegRun & { next: number }
+type Run = FfmpegRun & {
+  /** The frame that is read next. */
+  next: number
+  /** A frame that came before its turn, as the one before it cannot be decoded. */
+  ahead: RunFrame | undefined
+}
 
 /** Decoded frames kept for reading single ones. */
 const CACHE_BYTES = 192 * 2 ** 20
 
+/** Frames further on than this are sought; nearer ones are read up to. */
+const NEAR = 48
+
 /**
- * A compressed video by the person's own ffmpeg. Frames are counted as they come, from the first,
- * so that frame N is frame N whatever the time stamps; reading on from where the last reading
- * ended goes on with the same run of ffmpeg, anything else begins a new one. Runs are never
- * shared: each range under way, and the reads together, have their own.
+ * A compressed video by the person's own ffmpeg, which is started at the key frame before the
+ * frame that is wanted (`startFfmpeg`); reading on from where the last reading ended goes on with
+ * the same run of it, anything else begins a new one. Runs are never shared: each range under way,
+ * and the reads together, have their own.
  *
  * `facts.frames` is what the packets promise until a run has reached the end, and what there
  * really are from then on.
@@ -41,12 +50,12 @@ export const openFfmpegSource = async (file: VideoFile): Promise<Result<FrameSou
     await run.frames.return(undefined)
   }
   const acquire = (from: number): Run => {
-    if (idle && idle.next <= from) {
+    if (idle && idle.next <= from && from - idle.next <= NEAR) {
       const run = idle
       idle = undefined
       return run
     }
-    const run = { ...startFfmpeg(file, video), next: 0 }
+    const run: Run = { ...startFfmpeg(file, video, from), next: from, ahead: undefined }
     runs.add(run)
     return run
   }
@@ -57,15 +66,22 @@ export const openFfmpegSource = async (file: VideoFile): Promise<Result<FrameSou
     idle = run
     if (previous) await end(previous)
   }
-  /** The next frame; undefined once there is none, the run's and so the video's end. */
-  const step = async (run: Run): Promise<Planes | undefined> => {
+  const damaged = (at: number): MediaError => {
+    const next = video.places?.keyAfter(at) ?? at + 1
+    const shown = next > at + 1 ? `, and frames up to ${next - 1} may show it` : ''
+    return new MediaError(
+      problem(
+        'cannot-decode',
+        `Frame ${at} of ${name} cannot be decoded${shown}; the file may be damaged.`,
+        { file: name, frame: at },
+      ),
+    )
+  }
+  /** The next picture that the run hands out; undefined at its end. */
+  const pull = async (run: Run): Promise<RunFrame | undefined> => {
     try {
       const { done, value } = await run.frames.next()
-      if (!done) {
-        run.next++
-        return value
-      }
-      if (!run.isKilled()) frames = run.next
+      if (!done) return value
     } catch (error) {
       runs.delete(run)
       throw error
@@ -73,25 +89,59 @@ export const openFfmpegSource = async (file: VideoFile): Promise<Result<FrameSou
     runs.delete(run)
     return undefined
   }
+  /**
+   * The frame `run.next`; undefined once there is none, the run's and so the video's end. One that
+   * cannot be decoded rejects, and is passed over.
+   */
+  const step = async (run: Run): Promise<RunFrame | undefined> => {
+    let given = run.ahead
+    run.ahead = undefined
+    while (!given || given.at < run.next) {
+      given = await pull(run)
+      if (given) continue
+      if (run.isKilled()) return undefined
+      if (run.hadErrors() && run.next < frames) throw damaged(run.next++)
+      frames = run.next
+      return undefined
+    }
+    if (given.at > run.next) {
+      run.ahead = given
+      throw damaged(run.next++)
+    }
+    run.next++
+    return given
+  }
+
+  /** `step`, but damage before `from` is no matter of whoever reads from there. */
+  const stepTowards = async (run: Run, from: number): Promise<RunFrame | undefined> => {
+    for (;;)
+      try {
+        return await step(run)
+      } catch (error) {
+        if (run.next > from || run.ahead === undefined) throw error
+      }
+  }
 
   async function* readRange(from: Frame, to: Frame, signal?: AbortSignal) {
     if (isClosed) throw new MediaError(closedSource(name))
-    if (signal?.aborted || from >= to) return
+    if (signal?.aborted || from >= Math.min(to, frames)) return
     const run = acquire(from)
     signal?.addEventListener('abort', run.kill)
-    let isWhole = false
+    let goesOn = false
     try {
       while (run.next < to) {
-        const at = run.next
-        const planes = await step(run)
-        if (!planes || signal?.aborted) return
-        if (at >= from) yield { frame: frame(at), planes }
+        const given = await stepTowards(run, from)
+        if (!given || signal?.aborted) return
+        if (given.at >= from) yield { frame: frame(given.at), planes: given.planes }
         if (signal?.aborted) return
       }
-      isWhole = true
+      goesOn = true
+    } catch (error) {
+      goesOn = run.ahead !== undefined
+      throw error
     } finally {
       signal?.removeEventListener('abort', run.kill)
-      await (isWhole ? release(run) : end(run))
+      await (goesOn ? release(run) : end(run))
     }
   }
   const readNow = async (wanted: Frame): Promise<Planes> => {
@@ -102,12 +152,11 @@ export const openFfmpegSource = async (file: VideoFile): Promise<Result<FrameSou
     const run = acquire(wanted)
     try {
       for (;;) {
-        const at = run.next
-        const planes = await step(run)
+        const given = await stepTowards(run, wanted)
         if (isClosed) throw new MediaError(closedSource(name))
-        if (!planes) throw new MediaError(noFrame(name, wanted))
-        cache.put(frame(at), planes)
-        if (at === wanted) return planes
+        if (!given) throw new MediaError(noFrame(name, wanted))
+        cache.put(frame(given.at), given.planes)
+        if (given.at === wanted) return given.planes
       }
     } finally {
       await release(run)

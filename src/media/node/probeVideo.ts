@@ -2,6 +2,7 @@ import { basename } from 'node:path'
 import { problem } from '../../core/base/problem.ts'
 import { fail, ok, type Result } from '../../core/base/result.ts'
 import type { MediaFacts } from '../mediaFacts.ts'
+import { type FramePlaces, framePlaces, type TimedPacket } from './framePlaces.ts'
 import { type AskedFormat, askedFormat, type PixelFormat } from './pixelFormat.ts'
 import { runProgram } from './runProgram.ts'
 import { codecOf, type ProbedStream, streamFacts, textOf } from './streamFacts.ts'
@@ -12,6 +13,8 @@ export type ProbedVideo = {
   /** ffmpeg's index of the stream. */
   readonly stream: number
   readonly format: AskedFormat
+  /** Undefined where frames can only be counted from the first. */
+  readonly places: FramePlaces | undefined
 }
 
 /** A file to be read through ffmpeg: its absolute path, what it is by its bytes, and its size. */
@@ -42,11 +45,7 @@ export const inputOf = ({ path }: VideoFile): readonly string[] => [
 ]
 
 /** Times in seconds as text; AVI has no times of presentation. */
-type Packet = {
-  readonly pts_time?: string
-  readonly dts_time?: string
-  readonly flags?: string
-}
+type Packet = TimedPacket & { readonly dts_time?: string }
 
 type Probed = {
   readonly streams?: readonly ProbedStream[]
@@ -54,7 +53,7 @@ type Probed = {
 }
 
 const ENTRIES = [
-  'packet=pts_time,dts_time,flags',
+  'packet=pts,pts_time,dts_time,flags',
   'stream=index,codec_name,codec_tag_string,width,height,pix_fmt,sample_aspect_ratio,color_range,color_space,color_primaries,color_transfer,avg_frame_rate,r_frame_rate',
 ].join(':')
 
@@ -121,6 +120,7 @@ export const probeVideo = async (file: VideoFile): Promise<Result<ProbedVideo>> 
   return ok({
     stream: Number(stream.index),
     format,
+    places: framePlaces(packets, counted.value),
     facts: {
       name,
       container: file.container,
