@@ -6,6 +6,8 @@ import { signalToCode } from '../core/colour/codeValues.ts'
 import { deliverPicture } from '../core/picture/deliverPicture.ts'
 import { encodePicture } from '../core/picture/encodePicture.ts'
 import type { MatrixName } from '../core/picture/planes.ts'
+import { limiterOf } from '../core/tolerance/limiter.ts'
+import { limitPicture } from '../core/tolerance/limitPicture.ts'
 import { pictureLevels } from '../core/tolerance/pictureLevels.ts'
 import { laidOver, layDelivered } from '../core/transfer/layDelivered.ts'
 import { LEVELS } from './bandCounters.ts'
@@ -74,10 +76,17 @@ export const referenceKernel = (): Kernel => {
   return {
     isReference: true,
     deliverCodes: (input, matrix) => codesOf(input, matrix),
-    deliver: (input, { form, overlay }) => {
-      const picture = delivered(input)
-      const laid = layDelivered(overlay ? laidOver(picture, overlay) : picture, form)
-      return { ...laid, limited: 0 }
+    deliver: (input, { form, overlay, limiter }) => {
+      const framed = delivered(input)
+      const laid = overlay ? laidOver(framed, overlay) : framed
+      if (!limiter || limiter.limiting === 'none')
+        return { ...layDelivered(laid, form), limited: 0 }
+      const { profile, limiting } = limiter
+      const { picture, limited } = limitPicture(
+        laid,
+        limiterOf(profile, limiting, input.coding.matrix),
+      )
+      return { ...layDelivered(picture, form), limited }
     },
     measureLevels,
     measurePicture: (input, matrix, profile, wants): PictureReading => {
