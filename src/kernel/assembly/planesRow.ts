@@ -1,6 +1,7 @@
 import { codesPerLevel, lumaBlack } from './codeSettings'
+import { WHOLE } from './codes'
 import { held } from './held'
-import { codes4, exact4, past4, storeCodes8 } from './layCodes'
+import { codes4, exact4, kept4, past4, storeCodes8 } from './layCodes'
 import {
   blueOfLuma,
   differenceRow,
@@ -23,6 +24,9 @@ export function planesRow<T>(row: usize, to: usize): void {
   const scale = held(3, f32x4.splat(codesPerLevel))
   const black = held(4, f32x4.splat(lumaBlack))
   const largest = held(5, f32x4.splat(layLargest))
+  const zero = held(6, f32x4.splat(0))
+  const whole = held(7, f32x4.splat(WHOLE))
+  const half = held(8, f32x4.splat(0.5))
   let clipped = i32x4.splat(0)
   for (let i: usize = 0; i < size; i += 32) {
     const at = row + i
@@ -39,8 +43,11 @@ export function planesRow<T>(row: usize, to: usize): void {
     v128.store(difference + green, f32x4.sub(r1, y1), 16)
     const first = exact4(y0, scale, black)
     const last = exact4(y1, scale, black)
-    storeCodes8<T>(to, codes4(first, largest), codes4(last, largest))
-    clipped = i32x4.sub(i32x4.sub(clipped, past4(first, largest)), past4(last, largest))
+    const keptFirst = kept4(first, zero, largest)
+    const keptLast = kept4(last, zero, largest)
+    storeCodes8<T>(to, codes4(keptFirst, whole), codes4(keptLast, whole))
+    clipped = i32x4.sub(clipped, f32x4.ge(past4(first, keptFirst), half))
+    clipped = i32x4.sub(clipped, f32x4.ge(past4(last, keptLast), half))
     to += 8 * sizeof<T>()
   }
   v128.store(laidCounts, i32x4.add(v128.load(laidCounts), clipped))

@@ -1,5 +1,6 @@
+import { WHOLE } from './codes'
 import { held } from './held'
-import { codes4, past4 } from './layCodes'
+import { codes4, kept4, past4 } from './layCodes'
 import { isLaidLittleEndian, laidCounts } from './laySettings'
 import { rowBytes, width } from './rasterSettings'
 
@@ -12,6 +13,9 @@ export function rgb16Row(row: usize, to: usize): void {
   const asIs = i8x16(0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15)
   const swapped = i8x16(1, 0, 3, 2, 5, 4, 7, 6, 9, 8, 11, 10, 13, 12, 15, 14)
   const order = held(1, isLaidLittleEndian ? asIs : swapped)
+  const zero = held(2, f32x4.splat(0))
+  const whole = held(3, f32x4.splat(WHOLE))
+  const half = held(4, f32x4.splat(0.5))
   let clipped = i32x4.splat(0)
   for (let at = row; at < end; at += 32) {
     const r0 = f32x4.mul(v128.load(at), largest)
@@ -20,9 +24,15 @@ export function rgb16Row(row: usize, to: usize): void {
     const g1 = f32x4.mul(v128.load(at + green, 16), largest)
     const b0 = f32x4.mul(v128.load(at + blue), largest)
     const b1 = f32x4.mul(v128.load(at + blue, 16), largest)
-    const r = i16x8.narrow_i32x4_u(codes4(r0, largest), codes4(r1, largest))
-    const g = i16x8.narrow_i32x4_u(codes4(g0, largest), codes4(g1, largest))
-    const b = i16x8.narrow_i32x4_u(codes4(b0, largest), codes4(b1, largest))
+    const keptR0 = kept4(r0, zero, largest)
+    const keptR1 = kept4(r1, zero, largest)
+    const keptG0 = kept4(g0, zero, largest)
+    const keptG1 = kept4(g1, zero, largest)
+    const keptB0 = kept4(b0, zero, largest)
+    const keptB1 = kept4(b1, zero, largest)
+    const r = i16x8.narrow_i32x4_u(codes4(keptR0, whole), codes4(keptR1, whole))
+    const g = i16x8.narrow_i32x4_u(codes4(keptG0, whole), codes4(keptG1, whole))
+    const b = i16x8.narrow_i32x4_u(codes4(keptB0, whole), codes4(keptB1, whole))
     const firstTwo = v128.shuffle<i16>(r, g, 0, 8, 0, 1, 9, 0, 2, 10)
     const nextTwo = v128.shuffle<i16>(r, g, 0, 3, 11, 0, 4, 12, 0, 5)
     const lastTwo = v128.shuffle<i16>(r, g, 13, 0, 6, 14, 0, 7, 15, 0)
@@ -32,9 +42,9 @@ export function rgb16Row(row: usize, to: usize): void {
     v128.store(to, i8x16.swizzle(first, order))
     v128.store(to, i8x16.swizzle(next, order), 16)
     v128.store(to, i8x16.swizzle(last, order), 32)
-    const past0 = v128.or(v128.or(past4(r0, largest), past4(g0, largest)), past4(b0, largest))
-    const past1 = v128.or(v128.or(past4(r1, largest), past4(g1, largest)), past4(b1, largest))
-    clipped = i32x4.sub(i32x4.sub(clipped, past0), past1)
+    const past0 = f32x4.pmax(f32x4.pmax(past4(r0, keptR0), past4(g0, keptG0)), past4(b0, keptB0))
+    const past1 = f32x4.pmax(f32x4.pmax(past4(r1, keptR1), past4(g1, keptG1)), past4(b1, keptB1))
+    clipped = i32x4.sub(i32x4.sub(clipped, f32x4.ge(past0, half)), f32x4.ge(past1, half))
     to += 48
   }
   v128.store(laidCounts, i32x4.add(v128.load(laidCounts), clipped))
