@@ -245,6 +245,7 @@ describe('the bytes', () => {
     const into = new Uint8Array(deliveredBytes(form, 41, 21)).fill(7)
     expect(kernel.deliver(next, { form }, into).bytes).toBe(into)
     expect(into).toEqual(fresh.bytes)
+    expect(reference.deliver(next, { form }, into).bytes).toBe(into)
     const other = new Uint8Array(5)
     expect(kernel.deliver(next, { form }, other).bytes).not.toBe(other)
   })
