@@ -28,7 +28,10 @@ export type CodePicture = {
 /** How a transfer lays out a delivered picture, and what it does to it on the way. */
 export type DeliverOptions = {
   readonly form: DeliveredForm
-  /** Brings levels inside the limits of a profile; none where not given. */
+  /**
+   * Brings levels inside the limits of a profile (`limitColour`), its Y′ by the luma equation of
+   * the input's coding, as tolerance is measured; none where not given.
+   */
   readonly limiter?: { readonly limiting: Limiting; readonly profile: ToleranceProfile }
   /** Laid over the framed picture, before the limiter. */
   readonly overlay?: Overlay
@@ -81,7 +84,10 @@ export type Kernel = {
   deliverCodes(input: KernelInput, matrix: MatrixName, into?: CodePicture): CodePicture
   /**
    * The delivered picture laid out for a file: `layDelivered` of `deliverPicture(…)` with its
-   * overlay and limiter. `into` is written and given back as `bytes` if it has the size.
+   * overlay and limiter. `into` is written and given back as `bytes` if it has the size. Codes of
+   * 8 and 10 bits within 1 of the reference; of 16 within 2, or what the kernel's levels allow
+   * where a base's curves or a high gamma near black magnify their rounding. Pixels within that of
+   * a threshold may be counted on its other side.
    */
   deliver(input: KernelInput, options: DeliverOptions, into?: Uint8Array<ArrayBuffer>): Delivered
   /**

@@ -1,3 +1,5 @@
+import { LAY_SETTING_NAMES } from './layNames.ts'
+
 /** Settings of the WebAssembly module; what each means stands in `assembly/*Settings.ts`. */
 export const SETTING_NAMES = [
   'width',
@@ -130,6 +132,7 @@ export const SETTING_NAMES = [
   'openKeys',
   'openLimit',
   'endsAt',
+  ...LAY_SETTING_NAMES,
 ] as const
 
 export type SettingName = (typeof SETTING_NAMES)[number]
@@ -140,6 +143,7 @@ export type KernelFunctions = {
   beginPicture(): void
   gradeAll(): void
   deliverBand(first: number, end: number): void
+  layBand(first: number, end: number): void
   measureBand(first: number, end: number): void
   countWaveform(codes: number, width: number, rows: number, starts: number): void
   moveCounts(from: number, to: number, count: number): void
@@ -162,6 +166,7 @@ const FUNCTION_NAMES: readonly (keyof KernelFunctions)[] = [
   'beginPicture',
   'gradeAll',
   'deliverBand',
+  'layBand',
   'measureBand',
   'countWaveform',
   'moveCounts',

@@ -3,6 +3,7 @@ import { fail, ok, type Result } from '../core/base/result.ts'
 import { createCensusReader } from '../core/census/censusVerdict.ts'
 import { censusQueries } from './censusQueries.ts'
 import { colourCounters } from './colourCounters.ts'
+import { deliver } from './deliver.ts'
 import { deliverCodes } from './deliverCodes.ts'
 import type { Kernel } from './kernel.ts'
 import { isKernelModule } from './kernelModule.ts'
@@ -54,7 +55,7 @@ export const loadKernel = async (bytes: BufferSource): Promise<Result<Kernel>> =
     countColours: counters.begin,
     censusReader: (census) => createCensusReader(census, queriesOf(census)),
     deliverCodes: (input, matrix, into) => deliverCodes(state, input, matrix, into),
-    deliver: (input, options) => referenceKernel().deliver(input, options),
+    deliver: (input, options, into) => deliver(state, input, options, into),
     measureLevels: (input, matrix, profile, colours) =>
       measureLevels(state, input, matrix, profile, colours ? [counters.work(colours, input)] : []),
     measurePicture: (input, matrix, profile, wants) =>

@@ -6,10 +6,20 @@ import { signalToCode } from '../core/colour/codeValues.ts'
 import { deliverPicture } from '../core/picture/deliverPicture.ts'
 import { encodePicture } from '../core/picture/encodePicture.ts'
 import type { MatrixName } from '../core/picture/planes.ts'
+import { limiterOf } from '../core/tolerance/limiter.ts'
+import { limitPicture } from '../core/tolerance/limitPicture.ts'
 import { pictureLevels } from '../core/tolerance/pictureLevels.ts'
+import type { Delivered } from '../core/transfer/deliveredForm.ts'
 import { laidOver, layDelivered } from '../core/transfer/layDelivered.ts'
 import { LEVELS } from './bandCounters.ts'
-import type { CodePicture, ColourCounter, Kernel, KernelInput, PictureReading } from './kernel.ts'
+import type {
+  CodePicture,
+  ColourCounter,
+  DeliverOptions,
+  Kernel,
+  KernelInput,
+  PictureReading,
+} from './kernel.ts'
 
 const delivered = ({ planes, coding, grade, framing }: KernelInput) =>
   deliverPicture(planes, coding, grade, framing)
@@ -19,6 +29,15 @@ const codesOf = (input: KernelInput, matrix: MatrixName): CodePicture => {
   const [y, cb, cr] = samples.map((plane) => Uint16Array.from(plane))
   if (!y || !cb || !cr) throw new Error('Bug: a picture has three planes')
   return { width, height, y, cb, cr }
+}
+
+const laid = (input: KernelInput, { form, overlay, limiter }: DeliverOptions): Delivered => {
+  const framed = delivered(input)
+  const picture = overlay ? laidOver(framed, overlay) : framed
+  if (!limiter || limiter.limiting === 'none') return { ...layDelivered(picture, form), limited: 0 }
+  const { profile, limiting } = limiter
+  const inside = limitPicture(picture, limiterOf(profile, limiting, input.coding.matrix))
+  return { ...layDelivered(inside.picture, form), limited: inside.limited }
 }
 
 /** `size` counters (`into`, cleared, if it has them), one added at the place of each pixel. */
@@ -74,10 +93,11 @@ export const referenceKernel = (): Kernel => {
   return {
     isReference: true,
     deliverCodes: (input, matrix) => codesOf(input, matrix),
-    deliver: (input, { form, overlay }) => {
-      const picture = delivered(input)
-      const laid = layDelivered(overlay ? laidOver(picture, overlay) : picture, form)
-      return { ...laid, limited: 0 }
+    deliver: (input, options, into) => {
+      const { bytes, ...counts } = laid(input, options)
+      if (into?.length !== bytes.length) return { bytes, ...counts }
+      into.set(bytes)
+      return { bytes: into, ...counts }
     },
     measureLevels,
     measurePicture: (input, matrix, profile, wants): PictureReading => {

@@ -1,11 +1,7 @@
 import { at } from '../core/base/assert.ts'
-import {
-  interleaved,
-  pixelDensity,
-  type StillPicture,
-  type StillSignal,
-  signalWords,
-} from './stillPicture.ts'
+import { crc32 } from './crc32.ts'
+import { type Deflate, deflateByStream } from './deflate.ts'
+import { type LaidStill, pixelDensity, type StillSignal, signalWords } from './stillPicture.ts'
 
 /**
  * Primaries and transfer of a signal by ITU-T H.273: BT.709 1 and 1, BT.601 of 625 lines 5 and 6
@@ -17,24 +13,14 @@ const codePoints = (signal: StillSignal, height: number): readonly number[] | un
   return signal === 'bt2020' ? [9, 14] : undefined
 }
 
-/** The check of a chunk, ISO/IEC 15948 annex D. */
-const crc32 = (bytes: Uint8Array): number => {
-  let rest = 0xffffffff
-  for (const byte of bytes) {
-    rest ^= byte
-    for (let bit = 0; bit < 8; bit++) rest = rest & 1 ? (rest >>> 1) ^ 0xedb88320 : rest >>> 1
-  }
-  return ~rest >>> 0
-}
-
-const chunk = (kind: string, data: Uint8Array): Uint8Array => {
-  const bytes = new Uint8Array(12 + data.length)
-  const view = new DataView(bytes.buffer)
-  view.setUint32(0, data.length)
-  bytes.set(new TextEncoder().encode(kind), 4)
-  bytes.set(data, 8)
-  view.setUint32(8 + data.length, crc32(bytes.subarray(4, 8 + data.length)))
-  return bytes
+/** The parts of a chunk one after another: its data is not copied. */
+const chunk = (kind: string, data: Uint8Array): readonly Uint8Array[] => {
+  const start = new Uint8Array(8)
+  new DataView(start.buffer).setUint32(0, data.length)
+  start.set(new TextEncoder().encode(kind), 4)
+  const end = new Uint8Array(4)
+  new DataView(end.buffer).setUint32(0, crc32(start.subarray(4), data))
+  return [start, data, end]
 }
 
 const pixelShape = (pixelAspect: number): Uint8Array => {
@@ -44,37 +30,68 @@ const pixelShape = (pixelAspect: number): Uint8Array => {
   return bytes
 }
 
-/** Bytes of the signature and of the header chunk, after which other chunks may stand. */
-const AFTER_HEADER = 8 + 25
+const SIGNATURE = Uint8Array.of(137, 80, 78, 71, 13, 10, 26, 10)
+
+/** Of 16 bits, R′G′B′, deflated, filtered by a filter a line, not interlaced. */
+const header = (width: number, height: number): Uint8Array => {
+  const bytes = Uint8Array.of(0, 0, 0, 0, 0, 0, 0, 0, 16, 2, 0, 0, 0)
+  const view = new DataView(bytes.buffer)
+  view.setUint32(0, width)
+  view.setUint32(4, height)
+  return bytes
+}
+
+/** Latin-1 in the standard; what is told here is plain ASCII. */
+const text = (keyword: string, words: string): Uint8Array =>
+  new TextEncoder().encode(`${keyword}\0${words}`)
+
+const PIXEL_BYTES = 6
+const SUB = 1
+
+/**
+ * Every line less the pixel to the left (filter Sub, ISO/IEC 15948 §9.2): of 16-bit pictures from
+ * film it makes files as small as choosing among all five would, to a few in a hundred.
+ */
+const filtered = ({ width, height, bytes }: LaidStill): Uint8Array<ArrayBuffer> => {
+  const line = PIXEL_BYTES * width
+  const out = new Uint8Array((line + 1) * height)
+  for (let y = 0; y < height; y++) {
+    const from = y * line
+    const to = y * (line + 1) + 1
+    out[to - 1] = SUB
+    out.set(bytes.subarray(from, from + PIXEL_BYTES), to)
+    for (let x = PIXEL_BYTES; x < line; x++)
+      out[to + x] = at(bytes, from + x) - at(bytes, from + x - PIXEL_BYTES)
+  }
+  return out
+}
 
 /**
  * A PNG file of 16 bits (ISO/IEC 15948). Its colours are told by the chunk cICP of the third
  * edition where they have code points, the shape of pixels that are not square by pHYs.
+ * @param picture laid out as 'rgb16', big-endian
  */
-export const encodePng = async (picture: StillPicture): Promise<Uint8Array<ArrayBuffer>> => {
-  const { encode } = await import('fast-png')
+export const encodePng = async (
+  picture: LaidStill,
+  deflate: Deflate = deflateByStream,
+): Promise<Uint8Array<ArrayBuffer>> => {
   const { width, height, words } = picture
-  const png = encode({
-    width,
-    height,
-    depth: 16,
-    channels: 3,
-    data: interleaved(picture),
-    text: { Software: 'Reelwright', Description: signalWords(words.signal) },
-  })
   const points = codePoints(words.signal, height)
-  const chunks = [
-    ...(points ? [chunk('cICP', Uint8Array.of(at(points, 0), at(points, 1), 0, 1))] : []),
-    ...(words.pixelAspect === 1 ? [] : [chunk('pHYs', pixelShape(words.pixelAspect))]),
+  const parts = [
+    SIGNATURE,
+    ...chunk('IHDR', header(width, height)),
+    ...(points ? chunk('cICP', Uint8Array.of(at(points, 0), at(points, 1), 0, 1)) : []),
+    ...(words.pixelAspect === 1 ? [] : chunk('pHYs', pixelShape(words.pixelAspect))),
+    ...chunk('tEXt', text('Software', 'Reelwright')),
+    ...chunk('tEXt', text('Description', signalWords(words.signal))),
+    ...chunk('IDAT', await deflate(filtered(picture))),
+    ...chunk('IEND', new Uint8Array(0)),
   ]
-  const added = chunks.reduce((sum, { length }) => sum + length, 0)
-  const bytes = new Uint8Array(png.length + added)
-  bytes.set(png.subarray(0, AFTER_HEADER))
-  let to = AFTER_HEADER
-  for (const each of chunks) {
-    bytes.set(each, to)
-    to += each.length
+  const bytes = new Uint8Array(parts.reduce((sum, { length }) => sum + length, 0))
+  let to = 0
+  for (const part of parts) {
+    bytes.set(part, to)
+    to += part.length
   }
-  bytes.set(png.subarray(AFTER_HEADER), to)
   return bytes
 }

@@ -1,4 +1,4 @@
-import { interleaved, pixelDensity, type StillPicture, signalWords } from './stillPicture.ts'
+import { type LaidStill, pixelDensity, signalWords } from './stillPicture.ts'
 
 /** Types of a field's values, TIFF 6.0 §2, and the bytes of one. */
 const TYPES = { ascii: [2, 1], short: [3, 2], long: [4, 4], rational: [5, 8] } as const
@@ -32,7 +32,7 @@ const HEADER_BYTES = 8
 const ENTRY_BYTES = 12
 
 /** Uncompressed samples of 16 bits as one strip after the header; fields in order of their tags. */
-const fieldsOf = ({ width, height, words }: StillPicture): readonly Field[] => {
+const fieldsOf = ({ width, height, words }: LaidStill): readonly Field[] => {
   const [across, down] = pixelDensity(words.pixelAspect)
   return [
     { tag: 256, type: 'long', values: [width] },
@@ -53,8 +53,11 @@ const fieldsOf = ({ width, height, words }: StillPicture): readonly Field[] => {
   ]
 }
 
-/** A TIFF 6.0 file: R′G′B′ of 16 bits, little-endian, uncompressed, its shape of pixels told. */
-export const encodeTiff = (picture: StillPicture): Uint8Array<ArrayBuffer> => {
+/**
+ * A TIFF 6.0 file: R′G′B′ of 16 bits, little-endian, uncompressed, its shape of pixels told.
+ * @param picture laid out as 'rgb16', little-endian
+ */
+export const encodeTiff = (picture: LaidStill): Uint8Array<ArrayBuffer> => {
   const fields = fieldsOf(picture)
   const directory = HEADER_BYTES + 6 * picture.width * picture.height
   let outside = directory + 2 + ENTRY_BYTES * fields.length + 4
@@ -64,8 +67,7 @@ export const encodeTiff = (picture: StillPicture): Uint8Array<ArrayBuffer> => {
   const view = new DataView(bytes.buffer)
   bytes.set([0x49, 0x49, 42, 0])
   view.setUint32(4, directory, true)
-  const data = interleaved(picture)
-  for (let i = 0; i < data.length; i++) view.setUint16(HEADER_BYTES + 2 * i, data[i] ?? 0, true)
+  bytes.set(picture.bytes, HEADER_BYTES)
   view.setUint16(directory, fields.length, true)
   for (const [i, field] of fields.entries()) {
     const at = directory + 2 + ENTRY_BYTES * i

@@ -20,17 +20,17 @@ export type StillWords = {
   readonly pixelAspect: number
 }
 
-/** A picture as full-range codes, 0 black and the largest peak, with what is told of it. */
-export type StillPicture = {
+/** A picture laid out in bytes as its file has them: see `DeliveredForm`. */
+export type LaidStill = {
   readonly width: number
   readonly height: number
-  readonly samples: readonly [Uint16Array, Uint16Array, Uint16Array]
+  readonly bytes: Uint8Array<ArrayBuffer>
   readonly words: StillWords
 }
 
-/** A picture as codes, and how much of it lay past what they hold. */
+/** A picture as full-range codes, 0 black and the largest peak, and how much of it lay past them. */
 export type StillCodes = {
-  readonly samples: StillPicture['samples']
+  readonly samples: readonly [Uint16Array, Uint16Array, Uint16Array]
   /** Pixels with a level more than half a code below black or above peak, which was clipped. */
   readonly clipped: number
 }
@@ -53,16 +53,30 @@ export const stillCodes = ({ width, height, r, g, b }: RgbPicture, depth: 10 | 1
   return { samples, clipped: isPast.reduce((sum, past) => sum + past, 0) }
 }
 
-/** The three planes laid pixel by pixel. */
-export const interleaved = ({ samples }: Pick<StillPicture, 'samples'>): Uint16Array => {
+/** Codes of 16 bits pixel by pixel: the form 'rgb16'. */
+export const rgb16Of = (
+  { samples }: Pick<StillCodes, 'samples'>,
+  isLittleEndian: boolean,
+): Uint8Array<ArrayBuffer> => {
   const [r, g, b] = samples
-  const out = new Uint16Array(3 * r.length)
+  const bytes = new Uint8Array(6 * r.length)
+  const view = new DataView(bytes.buffer)
   for (let i = 0; i < r.length; i++) {
-    out[3 * i] = at(r, i)
-    out[3 * i + 1] = at(g, i)
-    out[3 * i + 2] = at(b, i)
+    view.setUint16(6 * i, at(r, i), isLittleEndian)
+    view.setUint16(6 * i + 2, at(g, i), isLittleEndian)
+    view.setUint16(6 * i + 4, at(b, i), isLittleEndian)
   }
-  return out
+  return bytes
+}
+
+/** Codes of 10 bits as big-endian words, a pixel each: the form 'words10'. */
+export const words10Of = ({ samples }: Pick<StillCodes, 'samples'>): Uint8Array<ArrayBuffer> => {
+  const [r, g, b] = samples
+  const bytes = new Uint8Array(4 * r.length)
+  const view = new DataView(bytes.buffer)
+  for (let i = 0; i < r.length; i++)
+    view.setUint32(4 * i, ((at(r, i) << 22) | (at(g, i) << 12) | (at(b, i) << 2)) >>> 0)
+  return bytes
 }
 
 const SIGNAL_WORDS: Readonly<Record<StillSignal, string>> = {

@@ -30,7 +30,7 @@ const UNDISTURBED = 0.2
  * Milliseconds of each work on a picture, the works taking turns picture by picture: the slowest of
  * the least disturbed fifth.
  */
-const inTurns = <Name extends string>(
+export const inTurns = <Name extends string>(
   pictures: readonly Planes[],
   works: Readonly<Record<Name, (planes: Planes) => void>>,
 ): Record<Name, number> => {

@@ -4,25 +4,30 @@ import { join } from 'node:path'
 import { buildForNode } from './buildForNode.mjs'
 import { ocioRow } from './ocioRow.mjs'
 
-const WIDTH = 1920
-const HEIGHT = 1080
-const FRAMES = 24
+export const WIDTH = 1920
+export const HEIGHT = 1080
+export const FRAMES = 24
 /** The least disturbed run counts, as of our own rounds. */
 const RUNS = 3
 const MEMORY = existsSync('/dev/shm') ? '/dev/shm' : undefined
 
-/** The chain of the kernel's fused pass as ffmpeg has it. */
-const GRADE = [
+/** The grade of the kernel's passes as ffmpeg has it, on R'G'B'. */
+export const RGB_GRADE = [
   "lutrgb=r='clip(maxval*pow(1.10*(val/maxval)+0.02*(1-val/maxval),1/1.15),0,maxval)':" +
     "g='clip(maxval*pow(1.05*(val/maxval)+0.01*(1-val/maxval),1/1.10),0,maxval)':" +
     "b='clip(maxval*pow(1.02*(val/maxval)+0.03*(1-val/maxval),1/1.20),0,maxval)'",
   'colorchannelmixer=rr=1.157480:rg=-0.143040:rb=-0.014440:gr=-0.042520:gg=1.056960:' +
     'gb=-0.014440:br=-0.042520:bg=-0.143040:bb=1.185560',
-  'zscale=matrix=709:range=limited:matrixin=gbr:rangein=full,format=yuv444p10le',
 ].join(',')
 
+/** From R'G'B' to Y'CbCr of BT.709 in narrow range. */
+export const TO_NARROW = 'zscale=matrix=709:range=limited:matrixin=gbr:rangein=full'
+
+/** The chain of the kernel's fused pass. */
+const GRADE = `${RGB_GRADE},${TO_NARROW},format=yuv444p10le`
+
 /** Milliseconds of processor time a frame that ffmpeg needs for a chain of filters, at best. */
-const ffmpegTime = (file, format, filters) => {
+export const ffmpegTime = (file, format, filters) => {
   const size = `${WIDTH}x${HEIGHT}`
   const run = (chain) => {
     const { stderr } = spawnSync(
@@ -42,7 +47,8 @@ const ffmpegTime = (file, format, filters) => {
   return ((least(filters) - least('null')) * 1000) / FRAMES
 }
 
-const raw = (clip, format, filters, file) =>
+/** Frames of a clip, filtered, as a file of raw pictures. */
+export const raw = (clip, format, filters, file) =>
   execFileSync('ffmpeg', [
     ...['-v', 'error', '-y', '-ss', '2', '-i', clip, '-frames:v', String(FRAMES)],
     ...['-vf', filters, '-pix_fmt', format, '-f', 'rawvideo', file],

@@ -7,6 +7,7 @@ import { existsSync, mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { chromium } from '@playwright/test'
 import { browserPath } from '../../src/cli/browserPath.mjs'
+import { deliverRows } from './deliverRows.mjs'
 import { draggingRow } from './draggingRow.mjs'
 import { edlRows } from './edlRows.mjs'
 import { findingRow } from './findingRow.mjs'
@@ -53,6 +54,7 @@ const browser = await chromium.launch({
 const rows = []
 try {
   rows.push(...(await kernelRows(ROOT, FOLDER, CLIP)))
+  rows.push(...(await deliverRows(ROOT, FOLDER, CLIP)))
   rows.push(await workersRow(ROOT, FOLDER, CLIP))
   rows.push(...(await growthRows(ROOT, FOLDER)))
   rows.push(...(await edlRows(ROOT, FOLDER)))

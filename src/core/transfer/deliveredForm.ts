@@ -42,8 +42,11 @@ export type Overlay = {
 /** What a delivered picture is in bytes, and what was done to its levels on the way. */
 export type Delivered = {
   readonly bytes: Uint8Array<ArrayBuffer>
-  /** Pixels with a level more than half a code past what the form's codes hold: clipped there. */
+  /**
+   * Pixels with a level more than half a code past what the form's codes hold, clipped there: of
+   * R′G′B′ forms one or more of the three, of 'planes' Y′ (colour differences are not counted).
+   */
   readonly clipped: number
-  /** Pixels the limiter changed. */
+  /** Pixels of which the limiter moved R′, G′ or B′ by more than a quarter of a 10-bit code. */
   readonly limited: number
 }

@@ -18,6 +18,11 @@ export class Component {}
 export class Graded {}
 export class Ungraded {}
 
+/** A line of chroma by itself, or the upper and the lower of two that share it. */
+export class Alone {}
+export class Upper {}
+export class Lower {}
+
 /** Whether a type argument is `V`: known when compiled. */
 // @ts-ignore: decorator
 @inline

@@ -15,12 +15,10 @@ import {
 } from './dpxFields.ts'
 import { dpxTimecodeField } from './dpxTimecode.ts'
 
-/** A picture of 10-bit full-range codes, and what its header is to say of it. */
-export type DpxToWrite = {
+/** What the header of a picture of 10-bit full-range codes is to say of it. */
+export type DpxFacts = {
   readonly width: number
   readonly height: number
-  /** R′, G′, B′, each width·height codes 0…1023, row by row. */
-  readonly samples: readonly [Samples, Samples, Samples]
   /** Number of the transfer characteristic: see `DPX_TRANSFER`. */
   readonly transfer: number
   /** Number of the colorimetric specification, from the same list. */
@@ -33,6 +31,12 @@ export type DpxToWrite = {
   readonly pixelAspect?: number
   /** The byte order of the file; big-endian where not said. */
   readonly isLittleEndian?: boolean
+}
+
+/** A picture of 10-bit full-range codes, and what its header is to say of it. */
+export type DpxToWrite = DpxFacts & {
+  /** R′, G′, B′, each width·height codes 0…1023, row by row. */
+  readonly samples: readonly [Samples, Samples, Samples]
 }
 
 /** Where the first picture element has its words. */
@@ -69,23 +73,18 @@ const writeWords = (view: DataView, { samples, isLittleEndian = false }: DpxToWr
   }
 }
 
-/**
- * A DPX file (SMPTE ST 268-1, version V2.0) of one element: R′G′B′ of 10 bits, filled by method A,
- * left to right and from the top down. The header is whole; what is not known is left undefined, as
- * the standard has it: all ones, or no text.
- */
-export const encodeDpx = (picture: DpxToWrite): Uint8Array<ArrayBuffer> => {
-  const {
-    width,
-    height,
-    transfer,
-    colorimetric,
-    name,
-    rate,
-    timecode,
-    pixelAspect,
-    isLittleEndian,
-  } = picture
+/** A file whose header is whole and whose words are still to be filled in. */
+const fileWithHeader = ({
+  width,
+  height,
+  transfer,
+  colorimetric,
+  name,
+  rate,
+  timecode,
+  pixelAspect,
+  isLittleEndian,
+}: DpxFacts): Uint8Array<ArrayBuffer> => {
   const isLittle = isLittleEndian ?? false
   const bytes = new Uint8Array(DPX_HEADER_BYTES + 4 * width * height)
   const view = new DataView(bytes.buffer)
@@ -138,6 +137,29 @@ export const encodeDpx = (picture: DpxToWrite): Uint8Array<ArrayBuffer> => {
   u32(DPX_FIELD.timecode, timecode === undefined ? DPX_UNDEFINED : dpxTimecodeField(timecode))
   float(DPX_FIELD.blackCode, 0)
   float(DPX_FIELD.whiteCode, LARGEST_CODE)
-  writeWords(view, picture)
+  return bytes
+}
+
+/**
+ * A DPX file (SMPTE ST 268-1, version V2.0) of one element: R′G′B′ of 10 bits, filled by method A,
+ * left to right and from the top down. The header is whole; what is not known is left undefined, as
+ * the standard has it: all ones, or no text.
+ */
+export const encodeDpx = (picture: DpxToWrite): Uint8Array<ArrayBuffer> => {
+  const bytes = fileWithHeader(picture)
+  writeWords(new DataView(bytes.buffer), picture)
+  return bytes
+}
+
+/**
+ * The same big-endian file of words that are laid out already.
+ * @param words width·height big-endian words of 32 bits: the form 'words10'
+ */
+export const encodeDpxWords = (
+  facts: Omit<DpxFacts, 'isLittleEndian'>,
+  words: Uint8Array,
+): Uint8Array<ArrayBuffer> => {
+  const bytes = fileWithHeader(facts)
+  bytes.set(words, DPX_HEADER_BYTES)
   return bytes
 }
