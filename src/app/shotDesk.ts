@@ -1,11 +1,12 @@
 import { placeCues } from '../core/job/commands/placeCues.ts'
+import { isDoubtful } from '../core/job/isDoubtful.ts'
 import { newCueId } from '../core/job/recordIds.ts'
 import type { Boundary } from '../core/shots/boundary.ts'
 import { cuePlacements } from '../core/shots/cuesFromBoundaries.ts'
 import type { AppStore } from '../store/appStore.ts'
 import { endGesture, perform } from '../store/document.ts'
 import { tell } from '../store/notices.ts'
-import { cuesOf, isDoubtful, reelOf } from '../store/queries.ts'
+import { cuesOf, reelOf } from '../store/queries.ts'
 import { isAbort, tellError } from './tellError.ts'
 import type { Workers } from './workers.ts'
 

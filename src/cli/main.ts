@@ -7,11 +7,14 @@ import { CUES_USAGE, cuesCommand } from './commands/cues.ts'
 import { EXPORT_USAGE, exportCommand } from './commands/exportList.ts'
 import { GRADE_USAGE, gradeColourCommand } from './commands/gradeColour.ts'
 import { IMPORT_USAGE, importCommand } from './commands/importFiles.ts'
+import { JOIN_USAGE, joinCommand } from './commands/join.ts'
 import { SERVE_USAGE, serveCommand } from './commands/serve.ts'
 import { STILL_USAGE, stillCommand } from './commands/still.ts'
+import { TRANSFER_USAGE, transferCommand } from './commands/transfer.ts'
 import { VALIDATE_USAGE, validateCommand } from './commands/validate.ts'
 import { EXIT, type ExitStatus, exitStatusOf } from './exitStatus.ts'
 import { processTerminal, type Terminal } from './terminal.ts'
+import { isPartThread, servePartThread } from './transfer/partThread.ts'
 
 type CommandFunction = (
   argv: readonly string[],
@@ -28,6 +31,8 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   validate: { usage: VALIDATE_USAGE, run: validateCommand },
   grade: { usage: GRADE_USAGE, run: gradeColourCommand },
   still: { usage: STILL_USAGE, run: stillCommand },
+  transfer: { usage: TRANSFER_USAGE, run: transferCommand },
+  join: { usage: JOIN_USAGE, run: joinCommand },
   serve: { usage: SERVE_USAGE, run: serveCommand },
 }
 
@@ -36,7 +41,7 @@ const HELP = [
   '',
   ...Object.values(COMMANDS).map(({ usage }) => `  ${usage}`),
   '',
-  'Exit status: 0 fine, 1 outside tolerance, 2 wrong use, 3 cannot read.',
+  'Exit status: 0 fine, 1 outside tolerance or a check found wrong, 2 wrong use, 3 cannot read or write.',
   'With --json, standard output holds one JSON value: the answer, or { "problems": [...] }.',
   'Compressed video is read through ffmpeg on the PATH; image sequences need nothing.',
 ].join('\n')
@@ -67,11 +72,16 @@ process.stdout.on('error', (error) => {
   throw error
 })
 
-const terminal = processTerminal()
-const argv = process.argv.slice(2)
-const outcome = await run(argv, terminal)
-if (!outcome.ok) {
-  terminal.problems(outcome.problems)
-  if (argv.includes('--json')) terminal.json({ problems: outcome.problems })
+const runProgram = async (): Promise<void> => {
+  const terminal = processTerminal()
+  const argv = process.argv.slice(2)
+  const outcome = await run(argv, terminal)
+  if (!outcome.ok) {
+    terminal.problems(outcome.problems)
+    if (argv.includes('--json')) terminal.json({ problems: outcome.problems })
+  }
+  process.exitCode = outcome.ok ? outcome.value : exitStatusOf(outcome.problems)
 }
-process.exitCode = outcome.ok ? outcome.value : exitStatusOf(outcome.problems)
+
+if (isPartThread()) await servePartThread()
+else await runProgram()

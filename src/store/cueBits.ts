@@ -1,6 +1,6 @@
 import { agreementOf } from '../core/job/agreementOf.ts'
+import { isDoubtful } from '../core/job/isDoubtful.ts'
 import type { Cue } from '../core/job/job.ts'
-import { isDoubtful } from './queries.ts'
 import type { AppState } from './state.ts'
 
 /** What holds for a cue, each a bit, so that a long list is sifted in no time. */

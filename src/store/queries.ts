@@ -50,11 +50,6 @@ export const profileHere = (state: AppState): ToleranceProfile | undefined => {
   return job && profileOf(job)
 }
 
-/** A boundary below this confidence waits for a person to keep or drop it. */
-const DOUBTFUL_BELOW = 0.75
-
-export const isDoubtful = (cue: Cue): boolean => cue.boundary.confidence < DOUBTFUL_BELOW
-
 /** Whether a cue begins after frame `a` and up to frame `b`, or the other way round. */
 export const isCueBetween = (state: AppState, a: Frame, b: Frame): boolean => {
   const cue = cueAtFrame(state, b > a ? b : a)

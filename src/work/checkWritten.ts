@@ -29,6 +29,8 @@ export type WrittenPass = {
   readonly output: PassOutput
   readonly tally: PassTally
   readonly heldFrames: readonly number[]
+  /** The checksum of what is written, taken from its bytes once more. */
+  readonly checksumAgain?: () => Promise<string>
   /** What became of the scan's sound. */
   readonly sound: PassFinding
 }

@@ -1,0 +1,136 @@
+import { mkdir, readdir, rm, stat } from 'node:fs/promises'
+import { join } from 'node:path'
+import { problem } from '../../core/base/problem.ts'
+import { fail, ok, type Result } from '../../core/base/result.ts'
+import { partRange } from '../../core/transfer/outputTimeline.ts'
+import type { Pace } from '../../work/pace.ts'
+import { createPaceKeeper } from '../../work/pace.ts'
+import { type Joined, joinParts } from './joinParts.ts'
+import { damagedFile, partName, readPart } from './partFolder.ts'
+import { makePartsOnThreads } from './partThreads.ts'
+import { takePassLock } from './passLock.ts'
+import type { TransferNames, TransferTask } from './transferTask.ts'
+
+/** How a whole pass is made. */
+export type WholePassWish = {
+  readonly out: string
+  readonly workers: number
+  readonly resumes: boolean
+  readonly onPace: (words: string, pace: Pace) => void
+  readonly note: (words: string) => void
+}
+
+/** Frames of a part at most: what is lost where a pass is stopped. */
+const MOST_PART_FRAMES = 250
+
+const folderOf = (out: string): string => `${out}.unfinished`
+
+const isThere = (path: string): Promise<boolean> =>
+  stat(path).then(
+    () => true,
+    () => false,
+  )
+
+/** Which parts are whole in a work folder; others there, damaged or not finished, are taken away. */
+const wholeThere = async (
+  folder: string,
+  task: TransferTask,
+  of: number,
+): Promise<Result<ReadonlySet<number>>> => {
+  const whole = new Set<number>()
+  for (const name of await readdir(folder)) {
+    if (!/\.part-|^part-|unfinished-/u.test(name)) continue
+    const path = join(folder, name)
+    const manifest = await readPart(path)
+    if (manifest.ok && manifest.value.identity !== task.identity)
+      return fail(
+        problem(
+          'conflict',
+          `${folder} holds parts of another pass: the job, its scan or the way of transfer has changed since. Take the folder away to begin anew.`,
+          { file: folder },
+        ),
+      )
+    const isWhole =
+      manifest.ok &&
+      manifest.value.of === of &&
+      (await damagedFile(path, manifest.value)) === undefined
+    if (isWhole) whole.add(manifest.value.part)
+    else await rm(path, { recursive: true, force: true })
+  }
+  return ok(whole)
+}
+
+const begin = async ({ out, resumes }: WholePassWish): Promise<Result<string>> => {
+  const folder = folderOf(out)
+  if (await isThere(out))
+    return fail(
+      problem('conflict', `${out} is already there; take it away, or write somewhere else.`, {
+        file: out,
+      }),
+    )
+  if (!resumes && (await isThere(folder)))
+    return fail(
+      problem(
+        'conflict',
+        `A pass to ${out} was begun and not finished: go on with it by --resume, or take ${folder} away.`,
+        { file: folder },
+      ),
+    )
+  try {
+    await mkdir(folder, { recursive: true })
+    return ok(folder)
+  } catch (error) {
+    const says = error instanceof Error ? error.message : String(error)
+    return fail(problem('cannot-read', `${folder} cannot be made: ${says}.`, { file: folder }))
+  }
+}
+
+/**
+ * Makes a whole pass: its parts in a folder beside `out`, then joined to `out`, which is there
+ * whole or not at all. The folder goes when all is done.
+ */
+export const wholePass = async (
+  names: TransferNames,
+  task: TransferTask,
+  wish: WholePassWish,
+): Promise<Result<Joined>> => {
+  const { out, workers, onPace, note } = wish
+  const { frames } = task.plan.timeline
+  const of = Math.max(1, Math.ceil(frames / MOST_PART_FRAMES))
+  const begun = await begin(wish)
+  if (!begun.ok) return begun
+  const folder = begun.value
+  const lock = await takePassLock(folder)
+  if (!lock.ok) return lock
+  try {
+    const whole = await wholeThere(folder, task, of)
+    if (!whole.ok) return whole
+    const parts = Array.from({ length: of }, (_, i) => i + 1)
+    const left = parts.filter((part) => !whole.value.has(part))
+    const lengthOf = (part: number): number => {
+      const { first, end } = partRange(frames, part, of)
+      return end - first
+    }
+    const framesLeft = left.reduce((sum, part) => sum + lengthOf(part), 0)
+    if (framesLeft < frames) note(`${frames - framesLeft} of ${frames} frames were there already.`)
+    const pathOf = (part: number): string => join(folder, partName(task.stem, part, of))
+    const pace = createPaceKeeper(framesLeft, () => performance.now())
+    let done = 0
+    const orders = left.map((part) => ({ part, of, folder: pathOf(part) }))
+    const made = await makePartsOnThreads(names, orders, workers, (more) => {
+      done += more
+      onPace('Writing', pace(done))
+    })
+    if (!made.ok) return made
+    const joining = createPaceKeeper(1000, () => performance.now())
+    const joined = await joinParts(parts.map(pathOf), {
+      out,
+      moves: true,
+      onBytes: (bytes, total) => onPace('Joining', joining(Math.round((1000 * bytes) / total))),
+    })
+    if (joined.ok) await rm(folder, { recursive: true, force: true })
+    return joined
+  } finally {
+    await lock.value()
+  }
+}

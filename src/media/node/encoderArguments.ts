@@ -1,0 +1,55 @@
+import { framesPerSecond } from '../../core/time/rate.ts'
+import type { PassPlan } from '../../core/transfer/passPlan.ts'
+import type { TransferFormat } from '../../core/transfer/transferSettings.ts'
+
+/** Kinds of video that ffmpeg makes, with the encoders that may be there, the best first. */
+const ENCODERS: Readonly<Partial<Record<TransferFormat, readonly string[]>>> = {
+  h264: ['libx264'],
+  vp9: ['libvpx-vp9'],
+  av1: ['libsvtav1', 'libaom-av1'],
+}
+
+export const encodersOf = (format: TransferFormat): readonly string[] => ENCODERS[format] ?? []
+
+/**
+ * Constant quality, high enough to hand over, and a fixed number of threads: what is written does
+ * not depend on the machine's cores. Values by common practice, no published source.
+ */
+const QUALITY: Readonly<Record<string, readonly string[]>> = {
+  libx264: ['-preset', 'medium', '-crf', '14', '-sc_threshold', '0', '-flags', '+cgop'],
+  'libvpx-vp9': ['-crf', '18', '-b:v', '0', '-deadline', 'good', '-cpu-used', '4', '-row-mt', '1'],
+  libsvtav1: ['-preset', '8', '-crf', '20'],
+  'libaom-av1': ['-crf', '18', '-b:v', '0', '-cpu-used', '6', '-row-mt', '1'],
+}
+
+/** Matrix, primaries and transfer in ffmpeg's names (ITU-T H.273), by the reel's luma equation. */
+const tagsOf = ({ reel }: PassPlan): readonly [matrix: string, primaries: string, trc: string] => {
+  const { matrix, height } = reel.media
+  if (matrix === 'bt2020') return ['bt2020nc', 'bt2020', 'bt2020-10']
+  if (matrix === 'bt709') return ['bt709', 'bt709', 'bt709']
+  return height > 486
+    ? ['bt470bg', 'bt470bg', 'smpte170m']
+    : ['smpte170m', 'smpte170m', 'smpte170m']
+}
+
+const PARTS = 10_000
+
+const pixelShape = ({ coding }: PassPlan): string => {
+  const aspect = coding.pixelAspect ?? 1
+  return Math.abs(aspect - 1) < 0.001 ? '1/1' : `${Math.round(aspect * PARTS)}/${PARTS}`
+}
+
+/** Arguments that make a video of raw 4:2:0 planes of 8 bits, narrow range, from standard input. */
+export const encoderArguments = (plan: PassPlan, encoder: string): readonly string[] => {
+  const { width, height } = plan.reel.media
+  const { num, den } = plan.reel.rate
+  const [matrix, primaries, trc] = tagsOf(plan)
+  const second = String(Math.round(framesPerSecond(plan.reel.rate)))
+  const told = ['-color_range', 'tv', '-colorspace', matrix, '-color_primaries', primaries]
+  return [
+    ...['-f', 'rawvideo', '-pix_fmt', 'yuv420p', '-s', `${width}x${height}`],
+    ...['-r', `${num}/${den}`, '-i', 'pipe:0', '-vf', `setsar=${pixelShape(plan)}`],
+    ...['-c:v', encoder, ...(QUALITY[encoder] ?? []), '-threads', '4', '-pix_fmt', 'yuv420p'],
+    ...['-g', second, '-keyint_min', second, ...told, '-color_trc', trc],
+  ]
+}

@@ -1,0 +1,47 @@
+import { writeFile } from 'node:fs/promises'
+import { join } from 'node:path'
+import { problem } from '../../core/base/problem.ts'
+import { fail, ok, type Result } from '../../core/base/result.ts'
+import { framesPerSecond, type Rate } from '../../core/time/rate.ts'
+import { runProgram } from './runProgram.ts'
+
+/** Pieces of video that follow one another, by path and frames, and the sound to go with them. */
+export type VideoJoin = {
+  readonly pieces: readonly { readonly path: string; readonly frames: number }[]
+  readonly rate: Rate
+  readonly sound: { readonly path: string; readonly startsAt: number } | undefined
+  readonly container: 'mp4' | 'webm'
+  /** Timecode of the first frame, for a container that has a place for it. */
+  readonly timecode: string
+}
+
+const quoted = (path: string): string => `'${path.replaceAll("'", "'\\''")}'`
+
+/** Joins pieces without encoding them again, to `to`; `folder` takes the list of them meanwhile. */
+export const joinVideo = async (
+  { pieces, rate, sound, container, timecode }: VideoJoin,
+  folder: string,
+  to: string,
+): Promise<Result<string>> => {
+  const list = join(folder, 'pieces.txt')
+  const seconds = (frames: number): string => (frames / framesPerSecond(rate)).toFixed(6)
+  const lines = pieces.flatMap(({ path, frames }) => [
+    `file ${quoted(path)}`,
+    `duration ${seconds(frames)}`,
+  ])
+  await writeFile(list, `ffconcat version 1.0\n${lines.join('\n')}\n`)
+  const length = seconds(pieces.reduce((sum, { frames }) => sum + frames, 0))
+  const joined = await runProgram('ffmpeg', [
+    ...['-v', 'error', '-nostdin', '-y', '-f', 'concat', '-safe', '0', '-i', list],
+    ...(sound ? ['-itsoffset', sound.startsAt.toFixed(6), '-i', `file:${sound.path}`] : []),
+    ...['-map', '0:v:0', ...(sound ? ['-map', '1:a:0', '-t', length] : []), '-c', 'copy'],
+    ...(container === 'mp4'
+      ? ['-video_track_timescale', String(rate.num), '-movflags', '+faststart']
+      : []),
+    ...(container === 'mp4' ? ['-timecode', timecode] : []),
+    ...['-fflags', '+bitexact', '-f', container, `file:${to}`],
+  ])
+  if (joined.status === 0) return ok(to)
+  const says = joined.error.trim().split('\n').at(-1) ?? ''
+  return fail(problem('cannot-read', `The parts could not be joined: ${says}`, { file: to }))
+}
