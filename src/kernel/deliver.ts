@@ -10,8 +10,6 @@ import { saturationSettings } from './saturationSettings.ts'
 
 /** Four lanes each of pixels clipped and pixels limited. */
 const COUNTS = 8
-/** Before and after a row, for repeated ends and whole vectors. */
-const MARGIN = 64
 
 /** See `Kernel.deliver`. */
 export const deliver = (
@@ -31,9 +29,8 @@ export const deliver = (
     ...plane,
     address: space.take((mostRows + 1) * plane.lineBytes),
   }))
-  const rowBytes = Math.ceil(width / 16) * 64 + 2 * MARGIN
-  const differenceRow = space.take(2 * rowBytes) + MARGIN
-  const heldRow = space.take(2 * rowBytes) + MARGIN
+  const differenceRow = stage.takeRows(1)
+  const heldRow = stage.takeRows(1)
   const laidCounts = space.take(COUNTS * 4)
   const overlayCoverage = space.take(overlay?.coverage.length ?? 0)
   const buffer = space.settle()

@@ -28,6 +28,8 @@ const BAND_SAMPLES = 32768
 export type PictureStage = {
   /** Delivered rows to be run in turn. */
   readonly bands: readonly RowRange[]
+  /** Takes memory for more row buffers (`assembly/rasterSettings.ts`), and tells where the first is. */
+  readonly takeRows: (count: number) => number
   /** To be called once the memory is settled: tables and settings. */
   begin(buffer: ArrayBuffer): void
   /** Copies in the samples that a band is made from, and tells which scanned rows those are. */
@@ -108,6 +110,7 @@ export const pictureStage = (
   const processAt = program ? memory.take(program.length) : 0
   return {
     bands,
+    takeRows,
     begin: (buffer) => {
       const [powerOfR, powerOfG, powerOfB] = powers.addresses(grade.gamma)
       applySettings(module, {

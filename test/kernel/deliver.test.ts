@@ -1,9 +1,14 @@
 import { describe, expect, test } from 'vitest'
 import { IDENTITY_GRADE } from '../../src/core/colour/grade.ts'
 import { type FilmBase, PRINT_BASE } from '../../src/core/film/filmBase.ts'
+import { encodePicture } from '../../src/core/picture/encodePicture.ts'
 import { IDENTITY_FRAMING } from '../../src/core/picture/framing.ts'
 import type { Layout, Planes } from '../../src/core/picture/planes.ts'
-import { PUBLISHED_PROFILES } from '../../src/core/tolerance/profile.ts'
+import {
+  type Limits,
+  PUBLISHED_PROFILES,
+  type ToleranceProfile,
+} from '../../src/core/tolerance/profile.ts'
 import {
   type Delivered,
   type DeliveredForm,
@@ -13,8 +18,16 @@ import {
 import type { DeliverOptions, KernelInput } from '../../src/kernel/kernel.ts'
 import { referenceKernel } from '../../src/kernel/referenceKernel.ts'
 import { MADE_LISTS } from '../support/madeLists.ts'
+import { readStill, STILLS } from '../support/readStill.ts'
 import { builtKernel } from './builtKernel.ts'
-import { noisePlanes, randomFraming, randomGrade, seeded, shadedPlanes } from './randomPictures.ts'
+import {
+  noisePlanes,
+  planesOf,
+  randomFraming,
+  randomGrade,
+  seeded,
+  shadedPlanes,
+} from './randomPictures.ts'
 
 const kernel = await builtKernel()
 const reference = referenceKernel()
@@ -58,10 +71,9 @@ const codesOf = (bytes: Uint8Array, form: DeliveredForm): readonly number[] => {
   if (form.kind === 'rgb16') return each(2, (at) => view.getUint16(at, form.isLittleEndian))
   if (form.kind === 'planes')
     return form.depth === 8 ? [...bytes] : each(2, (at) => view.getUint16(at, true))
-  return each(4, (at) => view.getUint32(at)).flatMap((word) => {
-    expect(word & 3).toBe(0)
-    return [word >>> 22, (word >>> 12) & 1023, (word >>> 2) & 1023]
-  })
+  const words = each(4, (at) => view.getUint32(at))
+  expect(words.every((word) => (word & 3) === 0)).toBe(true)
+  return words.flatMap((word) => [word >>> 22, (word >>> 12) & 1023, (word >>> 2) & 1023])
 }
 
 const farthest = (ours: Delivered, theirs: Delivered, form: DeliveredForm): number => {
@@ -191,6 +203,88 @@ const overlayAt = (random: () => number, left: number, top: number): Overlay => 
   coverage: Uint8Array.from({ length: 91 }, () => Math.floor(random() * 256)),
   ink: 0.9,
   ground: 0.05,
+})
+
+/** A photograph in R′G′B′ of 8 bits, and in Y′CbCr of 10. */
+const photograph = (name: string): readonly Planes[] => {
+  const { width, height, pixels } = readStill(name)
+  const plane = (c: number) => Float64Array.from(pixels, (rgb) => rgb[c] ?? 0)
+  const levels = { width, height, r: plane(0), g: plane(1), b: plane(2) }
+  const rgb = planesOf('rgb', 8, width, height, (c, x, y) => {
+    const level = pixels[y * width + x]?.[c] ?? 0
+    return 16 + 219 * level
+  })
+  return [rgb, encodePicture(levels, 'bt709', 10)]
+}
+
+test.each(STILLS)('the photograph %s is laid out as the reference does, and limited', (name) => {
+  const random = seeded(name.length)
+  for (const planes of photograph(name)) {
+    const input = inputOf(planes, {
+      grade: { ...randomGrade(random), gain: [1.2, 1.15, 1.25] },
+      framing: { ...IDENTITY_FRAMING, zoom: 1.1, rotation: random() < 0.5 ? 0 : 3 },
+    })
+    // The reference is slow: a form has one of the profiles, another in the next photograph.
+    for (const [i, form] of FORMS.entries()) {
+      const profile = PUBLISHED_PROFILES[(i + STILLS.indexOf(name)) % PUBLISHED_PROFILES.length]
+      compare(input, { form, ...(profile && { limiter: { limiting: 'soft', profile } }) })
+    }
+  }
+})
+
+test.each(PUBLISHED_PROFILES.map((profile) => [profile.name, profile] as const))(
+  'what was limited to %s is inside it when the codes are measured, but for their rounding',
+  (_, profile) => {
+    const form = { kind: 'planes', matrix: 'bt709', depth: 10, layout: '444' } as const
+    const [width, height] = [96, 54]
+    const coding = { matrix: 'bt709', range: 'narrow' } as const
+    const graded = inputOf(shadedPlanes(seeded(3), '420', 8, width, height), {
+      grade: { lift: [-0.2, -0.1, 0.1], gamma: [1, 1, 1], gain: [1.9, 1.6, 1.3], saturation: 2 },
+    })
+    for (const limiting of ['hard', 'soft'] as const) {
+      const { bytes } = kernel.deliver(graded, { form, limiter: { limiting, profile } })
+      const count = width * height
+      const plane = (i: number) => new Uint16Array(bytes.buffer, 2 * i * count, count)
+      const samples = [plane(0), plane(1), plane(2)] as const
+      const planes: Planes = { width, height, layout: '444', depth: 10, samples }
+      // Half a code of Y′ and of a colour difference is up to a code and a half of R′, G′ or B′.
+      const slack = 1.5 / 876
+      const wider = (limits: Limits): Limits => [limits[0] - slack, limits[1] + slack]
+      const { rgb, luma, composite } = profile
+      const rounded = {
+        ...profile,
+        rgb: rgb && wider(rgb),
+        luma: wider(luma),
+        composite: composite && wider(composite),
+      }
+      const measure = (input: KernelInput, by: ToleranceProfile) =>
+        kernel.measureLevels(input, coding.matrix, by).outside
+      expect(measure(graded, profile)).toBeGreaterThan(100)
+      expect(measure(inputOf(planes), rounded)).toBe(0)
+      expect(measure(inputOf(planes), { ...rounded, filtered: true })).toBe(0)
+    }
+  },
+)
+
+test('grades that are no numbers, endless or tiny end in codes, limited or not', () => {
+  const random = seeded(3)
+  const odd = [Number.NaN, Infinity, -Infinity, 5e-324, 1e-39, 1e300, -1e300, 0]
+  for (const value of odd)
+    for (const field of ['lift', 'gamma', 'gain'] as const)
+      for (const form of FORMS)
+        for (const profile of [undefined, ...PUBLISHED_PROFILES]) {
+          const planes = noisePlanes(random, '420', 8, 19, 7)
+          const grade = { ...IDENTITY_GRADE, [field]: [value, 1, value] }
+          const laid = kernel.deliver(inputOf(planes, { grade }), {
+            form,
+            ...(profile && { limiter: { limiting: 'soft', profile } }),
+          })
+          const most =
+            form.kind === 'rgb16' ? 65535 : form.kind === 'words10' ? 1023 : 2 ** form.depth - 1
+          expect(Math.max(...codesOf(laid.bytes, form))).toBeLessThanOrEqual(most)
+          expect(laid.clipped).toBeLessThanOrEqual(19 * 7)
+          expect(laid.limited).toBeLessThanOrEqual(19 * 7)
+        }
 })
 
 test('nearly all codes are those of the reference', () => {

@@ -121,7 +121,7 @@ const planes = (
     else view.setUint8(to, code)
     to += size
   }
-  const { largest } = { largest: 2 ** depth - 1 }
+  const largest = 2 ** depth - 1
   const step = 2 ** (depth - 8)
   let clipped = 0
   for (const y of luma) {
