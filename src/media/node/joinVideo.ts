@@ -1,5 +1,5 @@
 import { writeFile } from 'node:fs/promises'
-import { join } from 'node:path'
+import { join, resolve } from 'node:path'
 import { problem } from '../../core/base/problem.ts'
 import { fail, ok, type Result } from '../../core/base/result.ts'
 import { framesPerSecond, type Rate } from '../../core/time/rate.ts'
@@ -26,13 +26,13 @@ export const joinVideo = async (
   const list = join(folder, 'pieces.txt')
   const seconds = (frames: number): string => (frames / framesPerSecond(rate)).toFixed(6)
   const lines = pieces.flatMap(({ path, frames }) => [
-    `file ${quoted(path)}`,
+    `file ${quoted(`file:${resolve(path)}`)}`,
     `duration ${seconds(frames)}`,
   ])
   await writeFile(list, `ffconcat version 1.0\n${lines.join('\n')}\n`)
   const length = seconds(pieces.reduce((sum, { frames }) => sum + frames, 0))
   const joined = await runProgram('ffmpeg', [
-    ...['-v', 'error', '-nostdin', '-y', '-f', 'concat', '-safe', '0', '-i', list],
+    ...['-v', 'error', '-nostdin', '-y', '-f', 'concat', '-safe', '0', '-i', `file:${list}`],
     ...(sound ? ['-itsoffset', sound.startsAt.toFixed(6), '-i', `file:${sound.path}`] : []),
     ...['-map', '0:v:0', ...(sound ? ['-map', '1:a:0', '-t', length] : []), '-c', 'copy'],
     ...(container === 'mp4'
