@@ -1,5 +1,5 @@
 import { filterWidths, tapReach } from '../picture/cubicTaps.ts'
-import { type Framing, framingMap } from '../picture/framing.ts'
+import { type Framing, framingMap, isOnlyBlanked } from '../picture/framing.ts'
 
 /** Columns `first` up to `end` of a row. */
 export type Span = { readonly first: number; readonly end: number }
@@ -22,6 +22,10 @@ export const seenSpans = (
 ): readonly Span[] => {
   const map = framingMap(framing, width, height, pixelAspect)
   const { xx, xy, yx, yy, offsetX, offsetY, open } = map
+  if (isOnlyBlanked(framing))
+    return Array.from({ length: height }, (_, row) =>
+      row >= open.top && row < open.bottom ? { first: open.left, end: open.right } : NOTHING,
+    )
   const widths = filterWidths(map)
   const [reachX, reachY] = [tapReach(widths.across), tapReach(widths.down)]
   const firsts = new Int32Array(height).fill(width)

@@ -7,7 +7,7 @@ function splat(value: f32): v128 {
 /** Keys' cubic (a = -1/2; see core/picture/keysCubic.ts) at four distances. */
 // @ts-ignore: decorator
 @inline
-export function cubic4(distances: v128): v128 {
+function cubic4(distances: v128): v128 {
   const d = f32x4.min(f32x4.abs(distances), splat(2))
   const inner = f32x4.add(
     f32x4.mul(f32x4.mul(f32x4.sub(f32x4.mul(d, splat(1.5)), splat(2.5)), d), d),
