@@ -26,24 +26,30 @@ export const framePicture = (
   const across = new Float64Array(2 * tapReach(widths.across))
   const down = new Float64Array(2 * tapReach(widths.down))
   const columns = new Int32Array(across.length)
+  const rows = new Int32Array(down.length)
+  const read = (plane: Float64Array): number => {
+    let sum = 0
+    for (let j = 0; j < rows.length; j++) {
+      const row = at(rows, j) * width
+      let line = 0
+      for (let k = 0; k < columns.length; k++)
+        line += at(across, k) * at(plane, row + at(columns, k))
+      sum += at(down, j) * line
+    }
+    return sum
+  }
   const out = rgbPicture(width, height)
   seenPlaces(map, width, height, (pixel, column, row) => {
-    const left = cubicTaps(column, widths.across, across)
-    const top = cubicTaps(row, widths.down, down)
-    for (let k = 0; k < columns.length; k++) columns[k] = within(left + k, width)
-    for (const plane of ['r', 'g', 'b'] as const) {
-      let sum = 0
-      for (let j = 0; j < down.length; j++) {
-        const start = within(top + j, height) * width
-        let line = 0
-        for (let k = 0; k < across.length; k++)
-          line += at(across, k) * at(picture[plane], start + at(columns, k))
-        sum += at(down, j) * line
-      }
-      out[plane][pixel] = sum
-    }
+    repeatEnds(columns, cubicTaps(column, widths.across, across), width)
+    repeatEnds(rows, cubicTaps(row, widths.down, down), height)
+    out.r[pixel] = read(picture.r)
+    out.g[pixel] = read(picture.g)
+    out.b[pixel] = read(picture.b)
   })
   return out
 }
 
-const within = (place: number, count: number): number => Math.min(Math.max(place, 0), count - 1)
+/** Fills `places` with whole places from `first` on, those past an end of `count` being that end. */
+const repeatEnds = (places: Int32Array, first: number, count: number): void => {
+  for (let k = 0; k < places.length; k++) places[k] = Math.min(Math.max(first + k, 0), count - 1)
+}
