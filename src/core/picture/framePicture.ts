@@ -10,9 +10,9 @@ import { seenPlaces } from './seenPlaces.ts'
  * scan's edge its last pixels are repeated. Where it is blanked and where the view leaves the
  * scanned picture it is black (0). `pixelAspect`: width of a pixel over its height.
  *
- * Beside a hard edge the filter goes past both sides of it, by up to 2/27 (7.4 %) of the step, and
- * where detail is as fine as pixels by more: its negative weights add up to at most 1/8 along an
- * axis. That is part of the delivered picture and measured like the rest of it.
+ * Beside a hard edge along an axis the filter goes past both sides of it, by up to 2/27 (7.4 %) of
+ * the step, and where detail is as fine as pixels by more: its negative weights add up to at most
+ * 0.14 along an axis. That is part of the delivered picture and measured like the rest of it.
  */
 export const framePicture = (
   picture: RgbPicture,
