@@ -1,4 +1,13 @@
-import { gradedCount, gradedRows, height, mixedEnd, mixedFrom, mixedRow, rowBytes, width } from './rasterSettings'
+import {
+  gradedCount,
+  gradedRows,
+  height,
+  mixedEnd,
+  mixedFrom,
+  mixedRow,
+  rowBytes,
+  width,
+} from './rasterSettings'
 
 // @ts-ignore: decorator
 @inline

@@ -1,4 +1,13 @@
-import { columnOffsets, columnWeights, framedEnd, framedFrom, framedRow, mixedRow, rowBytes, tapsAcross } from './rasterSettings'
+import {
+  columnOffsets,
+  columnWeights,
+  framedEnd,
+  framedFrom,
+  framedRow,
+  mixedRow,
+  rowBytes,
+  tapsAcross,
+} from './rasterSettings'
 
 /** The sum of each of four vectors' lanes. */
 // @ts-ignore: decorator

@@ -29,7 +29,7 @@ it('weights add up to 1 at any place and width, those below 0 to 0.14 at most, a
   )
 })
 
-it('errs with the third power of how fine the detail is, as Keys shows; linear with the second', () => {
+it('errs with the third power of how fine the detail is, as Keys shows', () => {
   const errorAt = (turns: number) => {
     const weights = new Float64Array(4)
     let most = 0
