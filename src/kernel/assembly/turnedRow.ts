@@ -62,7 +62,7 @@ function sum4(a: v128): f32 {
   return f32x4.extract_lane(halves, 0) + f32x4.extract_lane(halves, 1)
 }
 
-/** Lays out the weights of a pixel whose first sample is so far from its place; returns their sum. */
+/** Lays out the weights of a pixel, its first sample so far from its place; returns their sum. */
 // @ts-ignore: decorator
 @inline
 function layWeights(fromX: f32, fromY: f32): f32 {
