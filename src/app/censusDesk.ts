@@ -1,9 +1,8 @@
 import { type CensusData, censusBuffers } from '../core/census/censusData.ts'
-import { censusStanding } from '../core/census/censusStanding.ts'
+import { censusStanding, pixelDelivery } from '../core/census/censusStanding.ts'
 import { type CensusReader, createCensusReader } from '../core/census/censusVerdict.ts'
 import type { CueLook } from '../core/census/cueLook.ts'
 import type { Cue } from '../core/job/job.ts'
-import { IDENTITY_FRAMING, sameFraming } from '../core/picture/framing.ts'
 import type { Kernel } from '../kernel/kernel.ts'
 import type { AppStore } from '../store/appStore.ts'
 import { censusKeyOf } from '../store/checkKey.ts'
@@ -77,9 +76,7 @@ export const createCensusDesk = (
       return before
     const verdict = reader(grade, profile)
     const isRamped = cue.ramp > 0 && cueIndex(cuesOf(state), cue) > 0
-    const isWhole = !isRamped && sameFraming(cue.framing, IDENTITY_FRAMING)
-    const settled = censusStanding(verdict, profile, isWhole)
-    const standing = isRamped && settled === 'inside' ? 'open' : settled
+    const standing = censusStanding(verdict, profile, pixelDelivery(cue.framing, isRamped))
     return { grade, profile, colours: key, verdict, standing }
   }
   const follow = (): void => {

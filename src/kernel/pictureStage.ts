@@ -1,6 +1,7 @@
 import { assert } from '../core/base/assert.ts'
 import { IDENTITY_GRADE } from '../core/colour/grade.ts'
 import { isPlainBase, isPlainFilm } from '../core/film/filmBase.ts'
+import { filterWidths } from '../core/picture/cubicTaps.ts'
 import {
   type FramingMap,
   framingMap,
@@ -10,16 +11,16 @@ import {
 } from '../core/picture/framing.ts'
 import { chromaHeight, chromaWidth, type Planes, type Samples } from '../core/picture/planes.ts'
 import { copySamples } from './copySamples.ts'
-import { framingTables } from './framingTables.ts'
+import { framingTables, tapsOf } from './framingTables.ts'
 import { gradeAfterBase, gradeSettings } from './gradeSettings.ts'
 import type { KernelInput } from './kernel.ts'
 import type { KernelMemory } from './kernelMemory.ts'
 import { applySettings, type KernelModule, type Settings } from './kernelModule.ts'
 import type { KernelState } from './kernelState.ts'
 import { bandsOf, chromaRowsOf, type RowRange, sourceRows } from './sourceRows.ts'
-import { writeFraming } from './writeFraming.ts'
+import { framedBytes, writeFraming } from './writeFraming.ts'
 
-/** Before each row and after it, for the repeated ends, the zeros outside, and whole vectors. */
+/** Before each row and after it, for the repeated ends and whole vectors. */
 const MARGIN = 64
 /** Samples of a plane in a band: what a band reads and writes should stay in the cache. */
 const BAND_SAMPLES = 32768
@@ -56,9 +57,9 @@ const checkPlanes = (planes: Planes): void => {
   }
 }
 
-const turnSettings = (map: FramingMap | undefined): Settings => ({
-  isTurned: map !== undefined,
-  ...(map && {
+const turnSettings = (map: FramingMap): Settings => {
+  const { across, down } = filterWidths(map)
+  return {
     turnXX: map.xx,
     turnXY: map.xy,
     turnYX: map.yx,
@@ -69,8 +70,12 @@ const turnSettings = (map: FramingMap | undefined): Settings => ({
     openRight: map.open.right,
     openTop: map.open.top,
     openBottom: map.open.bottom,
-  }),
-})
+    widthAcross: across,
+    widthDown: down,
+    tapsAcross: tapsOf(across),
+    tapsDown: tapsOf(down),
+  }
+}
 
 /** Takes the memory for a frame's rows and sets up the stages from file samples to delivery. */
 export const pictureStage = (
@@ -94,17 +99,23 @@ export const pictureStage = (
   const sampleBytes = samples[0].BYTES_PER_ELEMENT
   const sizes = planeSizes(planes)
   const addresses = sizes.map(({ columns }) => memory.take((most + 3) * columns * sampleBytes))
-  const rowBytes = Math.ceil(width / 16) * 64 + 2 * MARGIN
+  const tapsAcross = framed?.columns.taps ?? 0
+  const tapsDown = framed?.rows.taps ?? 0
+  const rowBytes = Math.ceil(Math.max(width, tapsAcross) / 16) * 64 + 2 * MARGIN
   const takeRows = (count: number) => memory.take(count * 3 * rowBytes) + MARGIN
   const chromaRow = takeRows(1)
-  const gradedRows = takeRows(2)
+  const gradedCount = Math.max(1, tapsDown)
+  const gradedRows = takeRows(gradedCount)
   const mixedRow = takeRows(1)
   const framedRow = takeRows(1)
   const filteredRows = takeRows(3)
   const tableColumns = framed ? Math.ceil(width / 16) * 16 : 0
-  const columnOffsets = memory.take(tableColumns * 4)
-  const columnFractions = memory.take(tableColumns * 4)
-  const rowPlaces = memory.take(framed ? height * 16 : 0)
+  const tables = {
+    columnOffsets: memory.take(tableColumns * 4),
+    columnWeights: memory.take(tableColumns * tapsAcross * 4),
+    rowFirsts: memory.take(framed ? height * 4 : 0),
+    rowWeights: memory.take(height * tapsDown * 4),
+  }
   const turnedRows = takeRows(turned ? height : 0)
   const program = base?.list ? lists.of(base.list) : undefined
   const processAt = program ? memory.take(program.length) : 0
@@ -131,28 +142,24 @@ export const pictureStage = (
         rowBytes,
         chromaRow,
         gradedRows,
+        gradedCount,
         mixedRow,
         framedRow,
         filteredRows,
         isFramed: map !== undefined,
-        ...turnSettings(turned),
+        isTurned: turned !== undefined,
         turnedRows,
-        columnOffsets,
-        columnFractions,
-        rowPlaces,
+        ...(turned && turnSettings(turned)),
+        ...(framed && { tapsAcross, tapsDown, ...tables, ...framedBytes(framed.columns) }),
         powerOfR,
         powerOfG,
         powerOfB,
       })
       if (framed) {
-        new Uint8Array(buffer, mixedRow - MARGIN, 3 * rowBytes).fill(0)
-        new Int32Array(buffer, columnOffsets, tableColumns).fill(0)
-        writeFraming(buffer, framed, {
-          offsets: columnOffsets,
-          fractions: columnFractions,
-          rows: rowPlaces,
-          outside: -MARGIN,
-        })
+        // What no row is mixed into is read by weights of 0; what no column shows stays black.
+        for (const row of [mixedRow, framedRow])
+          new Uint8Array(buffer, row - MARGIN, 3 * rowBytes).fill(0)
+        writeFraming(buffer, framed, tables)
       }
       if (program) new Uint8Array(buffer, processAt).set(program)
       module.beginPicture()

@@ -1,4 +1,4 @@
-import type { Places } from './framingTables.ts'
+import { OUTSIDE, type Taps } from './framingTables.ts'
 
 /** Rows `first` up to `end`. */
 export type RowRange = { readonly first: number; readonly end: number }
@@ -6,17 +6,17 @@ export type RowRange = { readonly first: number; readonly end: number }
 /** The scanned rows that delivered rows `first` up to `end` are read from. */
 export const sourceRows = (
   { first, end }: RowRange,
-  framedRows: Places | undefined,
+  framedRows: Taps | undefined,
   height: number,
 ): RowRange => {
   if (!framedRows) return { first, end }
   let low = height
   let high = -1
   for (let y = first; y < end; y++) {
-    const before = framedRows.before[y] ?? -2
-    if (before < -1) continue
-    low = Math.min(low, Math.max(before, 0))
-    high = Math.max(high, Math.min(before + 1, height - 1))
+    const top = framedRows.firsts[y] ?? OUTSIDE
+    if (top === OUTSIDE) continue
+    low = Math.min(low, top)
+    high = Math.max(high, Math.min(top + framedRows.taps, height) - 1)
   }
   return low > high ? { first: 0, end: 0 } : { first: low, end: high + 1 }
 }

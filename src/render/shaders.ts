@@ -225,9 +225,11 @@ void main() {
 }`
 
 /**
- * Graded R′G′B′ → the delivered picture on the canvas: framing as core/picture/framePicture.ts,
- * several samples a pixel where the canvas is smaller than the picture, and hatching where levels
- * leave their limits: rising lines above, falling lines below.
+ * Graded R′G′B′ → the delivered picture on the canvas: framed as core/picture/framePictureLinear.ts
+ * does, from four pixels, as weak graphics need it; several samples a pixel where the canvas is
+ * smaller than the picture; and hatching where levels leave their limits: rising lines above,
+ * falling lines below. What is measured and written is framed by framePicture.ts, from sixteen
+ * pixels or more: where it is enlarged it is sharper, and at hard edges it goes a little further.
  */
 export const SHOW_FRAGMENT = `#version 300 es
 precision highp float;

@@ -14,7 +14,10 @@ const channelTable = (grade: Grade, channel: 0 | 1 | 2): Float64Array => {
   return table
 }
 
-/** A still graded and framed, as RGBA bytes for a canvas; outside the picture it is black. */
+/**
+ * A still graded and framed, as RGBA bytes for a canvas: each pixel the nearest one of the still, as
+ * it is small and only to know a cue by; outside the picture it is black.
+ */
 export const stillPixels = (
   { width, height, rgb }: Still,
   grade: Grade,

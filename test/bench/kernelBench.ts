@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { buildCensus } from '../../src/core/census/buildCensus.ts'
 import type { Grade } from '../../src/core/colour/grade.ts'
-import { IDENTITY_FRAMING } from '../../src/core/picture/framing.ts'
+import { type Framing, IDENTITY_FRAMING } from '../../src/core/picture/framing.ts'
 import type { Coding, Planes } from '../../src/core/picture/planes.ts'
 import { EBU_R103_V3 } from '../../src/core/tolerance/profile.ts'
 import { loadKernel } from '../../src/kernel/loadKernel.ts'
@@ -59,6 +59,13 @@ export const kernelTimes = async (root: string, pictures: readonly Planes[]) => 
     grade: BENCH_GRADE,
     framing: IDENTITY_FRAMING,
   })
+  const framed = (planes: Planes, change: Partial<Framing>) =>
+    kernel.measurePicture(
+      { ...input(planes), framing: { ...IDENTITY_FRAMING, zoom: 1.05, pan: 0.013, ...change } },
+      'bt709',
+      UNFILTERED,
+      { histograms: true },
+    )
   const bytes = pictures[0]?.samples.reduce((sum, { byteLength }) => sum + byteLength, 0) ?? 0
   const room = new Uint8Array(bytes)
   const codes = pictures.slice(0, 1).map((planes) => kernel.deliverCodes(input(planes), 'bt709'))
@@ -79,6 +86,8 @@ export const kernelTimes = async (root: string, pictures: readonly Planes[]) => 
     },
     fused: (planes) =>
       kernel.measurePicture(input(planes), 'bt709', UNFILTERED, { histograms: true }),
+    framed: (planes) => framed(planes, {}),
+    turned: (planes) => framed(planes, { rotation: 1.3 }),
     filtered: (planes) =>
       kernel.measurePicture(input(planes), 'bt709', EBU_R103_V3, { histograms: true }),
     levels: (planes) => kernel.measureLevels(input(planes), 'bt709', EBU_R103_V3),

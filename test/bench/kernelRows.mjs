@@ -106,6 +106,13 @@ export const kernelRows = async (root, folder, clip) => {
         goal: 'at most 9 ×',
         isMet: ours.fused / ours.copy <= 9,
       },
+      {
+        row: 'the same of a framed picture: zoomed, panned',
+        reference: 'of one that is not framed',
+        result: `${(ours.framed / ours.fused).toFixed(2)} × (${ours.framed.toFixed(1)} against ${ours.fused.toFixed(1)} ms a frame); turned as well ${(ours.turned / ours.fused).toFixed(1)} ×`,
+        goal: 'at most 2.5 ×',
+        isMet: ours.framed / ours.fused <= 2.5,
+      },
       faster(
         'luma waveform, a column a pixel',
         ours.waveform,

@@ -30,6 +30,10 @@ const FIELDS = Object.keys(IDENTITY_FRAMING) as (keyof Framing)[]
 export const sameFraming = (a: Framing, b: Framing): boolean =>
   FIELDS.every((field) => a[field] === b[field])
 
+/** Whether the scan's pixels are delivered where and as they are, but for those that are blanked. */
+export const isOnlyBlanked = (framing: Framing): boolean =>
+  sameFraming({ ...framing, blanking: 0 }, IDENTITY_FRAMING)
+
 export const mixFraming = (a: Framing, b: Framing, t: number): Framing => {
   const mix = (field: keyof Framing) => a[field] + (b[field] - a[field]) * t
   return {
@@ -68,7 +72,7 @@ export type FramingMap = {
 /** Pixels whose middle is in the middle part of `size` that is not blanked. */
 const openOf = (size: number, blanked: number): readonly [from: number, to: number] => {
   const edge = (size * Math.min(Math.max(blanked, 0), 1)) / 2
-  const from = Math.ceil(edge - 0.5)
+  const from = Math.max(0, Math.ceil(edge - 0.5))
   return [from, Math.max(from, Math.floor(size - edge - 0.5) + 1)]
 }
 

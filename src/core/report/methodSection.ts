@@ -69,7 +69,7 @@ export const methodSection = (cues: readonly Cue[]): Html => {
 <li>Apply the base above.</li>
 <li>For each channel: <code>v = lift + (gain − lift) · x</code>, then <code>y = v<sup>1/gamma</sup></code> where v is above 0, else <code>y = v</code>. Lift is the black level and gain the peak white.</li>
 <li>For saturation s: <code>Y = ${r} R + ${g} G + ${b} B</code>, <code>out = Y + s · (y − Y)</code>.</li>
-<li>Frame the picture: zoom 2 shows its middle half; pan and tilt move the view right and down, in parts of its width and height; rotation turns the picture clockwise in degrees; squeeze is how many times wider than scanned it is shown; blanking is the part of the height that is black, half above and half below (below 0, of the width, at the sides).</li>
+<li>Frame the picture: zoom 2 shows its middle half; pan and tilt move the view right and down, in parts of its width and height; rotation turns the picture clockwise in degrees; squeeze is how many times wider than scanned it is shown; blanking is the part of the height that is black, half above and half below (below 0, of the width, at the sides). Read between pixels by Keys’ cubic convolution (a = −1/2), made as much wider as the picture is made smaller; edges repeated, black past half a pixel off the scan.</li>
 <li>Encode to narrow-range Y′CbCr of the target standard: black at 10-bit code 64, peak at 940.</li>
 </ol>
 <p>Steps 3 and 4 are ASC CDL v1.2 without clamping: slope = gain − lift, offset = lift, power = 1/gamma.</p>

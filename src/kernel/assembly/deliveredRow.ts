@@ -1,94 +1,34 @@
 import { gradeRow } from './gradeRow'
+import { mixRows } from './mixRows'
 import {
-  columnFractions,
-  columnOffsets,
   framedRow,
+  gradedCount,
   gradedRows,
   height,
   isFramed,
   isTurned,
-  mixedRow,
   rowBytes,
-  rowPlaces,
-  width,
+  rowFirsts,
+  rowWeights,
+  tapsDown,
 } from './rasterSettings'
-import { repeatEnds } from './rowEnds'
+import { resampleRow } from './resampleRow'
 import { turnRow } from './turnedRow'
 
-/** Which source rows the two graded row buffers hold. */
-let heldFirst: i32 = -1
-let heldSecond: i32 = -1
+/** The next scanned row to be graded: rows are read downwards, each graded once. */
+let nextRow: i32 = 0
 
 /** To be called before the first row of a picture: nothing graded is kept from the last one. */
 export function beginPicture(): void {
-  heldFirst = -1
-  heldSecond = -1
+  nextRow = 0
 }
 
-/** The row buffer with graded source row `y`, graded now unless held; `keep` is not given up. */
-function gradedRow(y: i32, keep: i32): usize {
-  const first = gradedRows
-  const second = gradedRows + 3 * rowBytes
-  if (heldFirst == y) return first
-  if (heldSecond == y) return second
-  if (heldFirst != keep) {
-    heldFirst = y
-    gradeRow(y, first)
-    return first
-  }
-  heldSecond = y
-  gradeRow(y, second)
-  return second
-}
-
-// @ts-ignore: decorator
-@inline
-function mixRows(upper: usize, lower: usize, fraction: f32): void {
-  const part = f32x4.splat(fraction)
-  const rest = f32x4.splat(1 - fraction)
-  const size = (width as usize) << 2
-  for (let c: usize = 0; c < 3; c++) {
-    const plane = c * rowBytes
-    for (let i: usize = plane; i < plane + size; i += 16) {
-      v128.store(
-        mixedRow + i,
-        f32x4.add(
-          f32x4.mul(v128.load(upper + i), rest),
-          f32x4.mul(v128.load(lower + i), part),
-        ),
-      )
-    }
-    repeatEnds(mixedRow + plane, width, 1)
-  }
-}
-
-/** Reads the mixed row at every delivered column; the zeros of its margin stand for "outside". */
-// @ts-ignore: decorator
-@inline
-function resampleRow(): void {
-  const size = (width as usize) << 2
-  for (let c: usize = 0; c < 3; c++) {
-    const from = mixedRow + c * rowBytes
-    const to = framedRow + c * rowBytes
-    for (let i: usize = 0; i < size; i += 16) {
-      const offsets = columnOffsets + i
-      const low = v128.load64_lane(
-        from + load<i32>(offsets, 4),
-        v128.load64_zero(from + load<i32>(offsets)),
-        1,
-      )
-      const high = v128.load64_lane(
-        from + load<i32>(offsets, 12),
-        v128.load64_zero(from + load<i32>(offsets, 8)),
-        1,
-      )
-      const left = v128.shuffle<f32>(low, high, 0, 2, 4, 6)
-      const right = v128.shuffle<f32>(low, high, 1, 3, 5, 7)
-      const part = v128.load(columnFractions + i)
-      const rest = f32x4.sub(f32x4.splat(1), part)
-      v128.store(to + i, f32x4.add(f32x4.mul(left, rest), f32x4.mul(right, part)))
-    }
-  }
+/** Grades what is not graded yet of the rows from `first` that a delivered row is read from. */
+function gradeFrom(first: i32): void {
+  const end = min(first + tapsDown, height)
+  for (let y = max(first, nextRow); y < end; y++)
+    gradeRow(y, gradedRows + (y % gradedCount as usize) * 3 * rowBytes)
+  nextRow = max(nextRow, end)
 }
 
 /** The row buffer with delivered row `y`, before saturation: valid until the next call. */
@@ -101,16 +41,13 @@ export function deliveredRow(y: i32): usize {
     turnRow(y)
     return framedRow
   }
-  const place = rowPlaces + ((y as usize) << 4)
-  const upperRow = load<i32>(place)
-  if (upperRow < 0) {
+  const first = load<i32>(rowFirsts + ((y as usize) << 2))
+  if (first < 0) {
     memory.fill(framedRow, 0, 3 * rowBytes - 64)
     return framedRow
   }
-  const lowerRow = load<i32>(place, 4)
-  const upper = gradedRow(upperRow, lowerRow)
-  const lower = gradedRow(lowerRow, upperRow)
-  mixRows(upper, lower, load<f32>(place, 8))
+  gradeFrom(first)
+  mixRows(first, rowWeights + ((y * tapsDown as usize) << 2), tapsDown)
   resampleRow()
   return framedRow
 }

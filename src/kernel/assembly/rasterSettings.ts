@@ -27,21 +27,34 @@ export let thirdPlane: usize = 0
 export let rowBytes: usize = 0
 /** What chroma adds to each of R′, G′, B′, at half the width. */
 export let chromaRow: usize = 0
-/** Two graded rows, three row buffers' rows apart. */
+/**
+ * Graded rows, three row buffers' rows apart: row y in the (y mod `gradedCount`)th, so that as many
+ * are at hand as a delivered row is read from.
+ */
 export let gradedRows: usize = 0
-/** A row between two graded ones, and that row read at the delivered columns. */
+export let gradedCount: i32 = 1
+/** The sum of graded rows by a delivered row's weights, and that row read at the delivered columns. */
 export let mixedRow: usize = 0
 export let framedRow: usize = 0
 /** Three filtered rows. */
 export let filteredRows: usize = 0
 
-/** 1 where the picture is framed by the two tables below. */
+/** 1 where the picture is framed: by the tables below, or turned. */
 export let isFramed: i32 = 0
-/** For each delivered column: i32 bytes from a row's address, then (a plane on) f32 fractions. */
+/** Samples that a delivered one is read from across and down: multiples of 4. */
+export let tapsAcross: i32 = 4
+export let tapsDown: i32 = 4
+/** For each delivered column: i32 bytes from a row's address, and `tapsAcross` f32 weights. */
 export let columnOffsets: usize = 0
-export let columnFractions: usize = 0
-/** For each delivered row: i32 upper and lower source row (−1: outside), f32 fraction, unused. */
-export let rowPlaces: usize = 0
+export let columnWeights: usize = 0
+/** For each delivered row: i32 first graded row (-1: outside), and `tapsDown` f32 weights. */
+export let rowFirsts: usize = 0
+export let rowWeights: usize = 0
+/** Bytes of a row, from and up to: what is read of a mixed row, and written of the framed one. */
+export let mixedFrom: usize = 0
+export let mixedEnd: usize = 0
+export let framedFrom: usize = 0
+export let framedEnd: usize = 0
 
 /** 1 where the picture is turned: then all graded rows are kept, and read by this map (f64). */
 export let isTurned: i32 = 0
@@ -52,6 +65,9 @@ export let turnYX: f64 = 0
 export let turnYY: f64 = 1
 export let turnX: f64 = 0
 export let turnY: f64 = 0
+/** How many times wider than between samples its filter is across and down the scan. */
+export let widthAcross: f64 = 1
+export let widthDown: f64 = 1
 /** The delivered pixels that are not blanked. */
 export let openLeft: i32 = 0
 export let openRight: i32 = 0

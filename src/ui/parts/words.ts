@@ -51,7 +51,7 @@ export const formatPartOut = ({
 /** A live verdict as a shape and a word: ● inside and ◆ outside are sure, ◇ needs measuring. */
 export const liveWords = ({ verdict, standing }: LiveVerdict): VerdictWords => {
   if (standing === 'inside') return { sign: '●', word: 'inside', detail: '' }
-  // What the colours do not tell of, a ramp or bars beside the picture, is still to be measured.
+  // What the colours do not tell of, a ramp, reframing or bars, is still to be measured.
   if (verdict.outsideAtMost === 0) return { sign: '◇', word: 'none out', detail: 'unfiltered' }
   const detail = `${unbroken(formatPartOut(verdict))} unfiltered`
   return standing === 'outside'

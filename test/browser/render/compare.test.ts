@@ -2,7 +2,6 @@ import { afterAll, describe, expect, it } from 'vitest'
 import { displaySignal } from '../../../src/core/colour/displaySignal.ts'
 import { type Grade, IDENTITY_GRADE } from '../../../src/core/colour/grade.ts'
 import type { Triple } from '../../../src/core/colour/triple.ts'
-import { deliverPicture } from '../../../src/core/picture/deliverPicture.ts'
 import { type Framing, IDENTITY_FRAMING } from '../../../src/core/picture/framing.ts'
 import type { Coding, MatrixName, Planes } from '../../../src/core/picture/planes.ts'
 import { levelLimits } from '../../../src/core/tolerance/levelLimits.ts'
@@ -14,6 +13,7 @@ import {
   type PreviewView,
   type Side,
 } from '../../../src/render/previewView.ts'
+import { previewPicture } from '../../support/previewPicture.ts'
 import { seeded } from '../../support/seeded.ts'
 
 const WIDTH = 64
@@ -89,7 +89,7 @@ const shown = (): Uint8Array => {
 
 /** The largest difference from what the reference delivers, over columns `from` up to `to`. */
 const worst = (pixels: Float32Array, side: Side, from: number, to: number): number => {
-  const { r, g, b } = deliverPicture(side.planes, side.coding, side.grade, side.framing)
+  const { r, g, b } = previewPicture(side.planes, side.coding, side.grade, side.framing)
   let most = 0
   for (let y = 0; y < HEIGHT; y++)
     for (let x = from; x < to; x++)
@@ -223,8 +223,8 @@ describe('the difference', () => {
     const theirs = sideOf(other, { grade: WARM })
     drawn.setPlanes(main, CODING)
     const pixels = drawn.readDelivered(viewOf({ kind: 'difference', other: theirs }))
-    const a = deliverPicture(main, CODING, WARM, CLOSER)
-    const b = deliverPicture(other, CODING, WARM, IDENTITY_FRAMING)
+    const a = previewPicture(main, CODING, WARM, CLOSER)
+    const b = previewPicture(other, CODING, WARM, IDENTITY_FRAMING)
     let most = 0
     for (let i = 0; i < WIDTH * HEIGHT; i++)
       for (const [c, name] of (['r', 'g', 'b'] as const).entries()) {
@@ -261,7 +261,7 @@ describe('what a display is sent', () => {
     const coding = { matrix, range: 'narrow' } as const satisfies Coding & { matrix: MatrixName }
     drawn.setPlanes(planes, coding)
     const view = { grade: WARM, framing: IDENTITY_FRAMING, display: space }
-    const delivered = deliverPicture(planes, coding, WARM, IDENTITY_FRAMING)
+    const delivered = previewPicture(planes, coding, WARM, IDENTITY_FRAMING)
     for (const isMoving of [false, true]) {
       drawn.draw(viewOf({ kind: 'none' }, { ...view, isMoving }))
       const data = shown()

@@ -3,7 +3,6 @@ import { afterAll, describe, expect, it } from 'vitest'
 import type { Grade } from '../../../src/core/colour/grade.ts'
 import { IDENTITY_GRADE } from '../../../src/core/colour/grade.ts'
 import { type FilmBase, PRINT_BASE } from '../../../src/core/film/filmBase.ts'
-import { deliverPicture } from '../../../src/core/picture/deliverPicture.ts'
 import { type Framing, IDENTITY_FRAMING } from '../../../src/core/picture/framing.ts'
 import {
   type Coding,
@@ -21,6 +20,7 @@ import { openVideoFile } from '../../../src/media/browser/openVideoFile.ts'
 import { createPreview, type Preview } from '../../../src/render/createPreview.ts'
 import type { PreviewView, Side } from '../../../src/render/previewView.ts'
 import { MADE_LISTS } from '../../support/madeLists.ts'
+import { previewPicture } from '../../support/previewPicture.ts'
 import { seeded } from '../../support/seeded.ts'
 import barVectors from '../../vectors/bars.json' with { type: 'json' }
 import { fetchClip } from '../media/fetchClip.ts'
@@ -136,7 +136,7 @@ const compared = preview()
 const worst = (planes: Planes, coding: Coding, grade: Grade, framing: Framing): number => {
   compared.setPlanes(planes, coding)
   const pixels = compared.readDelivered(viewOf(grade, framing))
-  const reference = deliverPicture(planes, coding, grade, framing)
+  const reference = previewPicture(planes, coding, grade, framing)
   let most = 0
   expect(pixels).toHaveLength(reference.r.length * 4)
   for (let i = 0; i < reference.r.length; i++)
