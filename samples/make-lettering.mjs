@@ -165,7 +165,10 @@ ${runs.map(([from, to]) => `  [${hex(from)}, ${hex(to)}],`).join('\n')}
 
 /** Pixels of every glyph, ${WIDTH}×${HEIGHT}, a bit each, row by row, 25 bytes a glyph, as base64. */
 export const GLYPH_BITS =
-${data.match(/.{1,2000}/gu).map((line) => `  '${line}'`).join(' +\n')}
+${data
+  .match(/.{1,2000}/gu)
+  .map((line) => `  '${line}'`)
+  .join(' +\n')}
 `,
 )
 process.stdout.write(`${codes.length} glyphs\n`)

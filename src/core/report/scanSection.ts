@@ -1,20 +1,10 @@
 import type { Reel, StatedBy } from '../job/job.ts'
-import type { Gauge } from '../time/footage.ts'
 import { formatFootage } from '../time/footage.ts'
+import { GAUGE_WORDS } from '../time/gaugeWords.ts'
 import { framesPerSecond } from '../time/rate.ts'
 import { type Html, type HtmlPart, html, written } from './html.ts'
 import type { ReportFacts } from './reportFacts.ts'
 import { countText, numberText, timecodeOf } from './reportWords.ts'
-
-const GAUGES: Readonly<Record<Gauge, string>> = {
-  '35mm-4perf': '35 mm, 4 perforations',
-  '35mm-3perf': '35 mm, 3 perforations',
-  '35mm-2perf': '35 mm, 2 perforations',
-  '16mm': '16 mm',
-  '9.5mm': '9.5 mm',
-  super8: 'Super 8',
-  standard8: 'Standard 8',
-}
 
 const MATRICES = { bt601: 'BT.601', bt709: 'BT.709', bt2020: 'BT.2020' } as const
 
@@ -47,7 +37,7 @@ export const scanSection = (facts: ReportFacts, reel: Reel): Html => {
 <h2 id="scan">The reel and its scan</h2>
 ${terms([
   ['Reel', written(reel.name)],
-  ['Gauge', GAUGES[reel.gauge]],
+  ['Gauge', GAUGE_WORDS[reel.gauge]],
   ['Length', `${countText(reel.frames)} frames, ${formatFootage(reel.frames, reel.gauge)}`],
   [
     'Rate',
