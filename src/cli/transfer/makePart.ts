@@ -5,13 +5,14 @@ import { problem } from '../../core/base/problem.ts'
 import { fail, type Result } from '../../core/base/result.ts'
 import { formatTimecode } from '../../core/time/timecode.ts'
 import type { DeliveredForm } from '../../core/transfer/deliveredForm.ts'
+import { formOf } from '../../core/transfer/formOf.ts'
 import { frameFileName } from '../../core/transfer/frameFileName.ts'
 import { type OutputRange, partRange } from '../../core/transfer/outputTimeline.ts'
 import type { PartFile, PartManifest } from '../../core/transfer/partManifest.ts'
 import type { PassPlan } from '../../core/transfer/passPlan.ts'
 import { isSequence } from '../../core/transfer/transferSettings.ts'
 import type { Kernel } from '../../kernel/kernel.ts'
-import { encodeDelivered, STILL_FORMS } from '../../media/encodeDelivered.ts'
+import { encodeDelivered } from '../../media/encodeDelivered.ts'
 import type { FrameSource } from '../../media/frameSource.ts'
 import { deflateNode } from '../../media/node/deflateNode.ts'
 import { sha256OfFile } from '../../media/node/sha256OfFile.ts'
@@ -173,10 +174,7 @@ export const makePart = async (
   const { reel } = plan
   const timecode = formatTimecode(startCountOf(plan), reel.rate, reel.isDropFrame)
   const range = partRange(frames, part, of)
-  const form: DeliveredForm =
-    format === 'dpx' || format === 'tiff' || format === 'png'
-      ? STILL_FORMS[format]
-      : { kind: 'planes', matrix: plan.coding.matrix, depth: 8, layout: '420' }
+  const form = formOf(plan)
   const unfinished = await beginPart(folder).catch((error: unknown) => ({ error }))
   if (typeof unfinished !== 'string') {
     const told = diskProblem(unfinished.error, folder)
