@@ -137,7 +137,7 @@ export const createServices = (store: AppStore): Services => {
     solve: createSolveDesk(store, workers, censuses, desk.frames, held, player.pause),
     midi: startControlSurfaces(store, () => services),
     handOver: createHandOverDesk(store, workers.handOver),
-    transfer: createTransferDesk(store, workers),
+    transfer: createTransferDesk(store, workers, media.scanFiles),
     saveReport: createReportSaving(store, workers, saveFile, today),
   }
   return services

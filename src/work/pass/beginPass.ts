@@ -44,6 +44,12 @@ const videoFor = async (
   return encoding.ok ? ok({ tools: video, encoding: encoding.value }) : encoding
 }
 
+/** Why a pass is not begun where another is kept. */
+export const BEGUN_BEFORE = problem(
+  'conflict',
+  'A pass of this reel was begun and not finished: go on with it, or discard it first.',
+)
+
 /** Why an unfinished pass cannot be gone on with; undefined where it can. */
 export const hindranceOf = (begun: BegunPass, identity: string): string | undefined =>
   begun.identity === identity
@@ -75,13 +81,7 @@ export const beginPass = async (
     if (hindrance !== undefined) return fail(problem('conflict', hindrance))
     return ok({ begun: kept, decided, video: video.value })
   }
-  if (kept)
-    return fail(
-      problem(
-        'conflict',
-        'A pass of this reel was begun and not finished: go on with it, or discard it first.',
-      ),
-    )
+  if (kept) return fail(BEGUN_BEFORE)
   const { target, stem, plan } = order
   if (target.kind === 'folder') {
     const free = await checkFolder(target.folder, stem, plan)
