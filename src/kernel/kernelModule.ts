@@ -130,6 +130,12 @@ export const SETTING_NAMES = [
   'openKeys',
   'openLimit',
   'endsAt',
+  'cellColumns',
+  'cellCount',
+  'cellStarts',
+  'cellRowEnds',
+  'cellColumnSums',
+  'cellSums',
 ] as const
 
 export type SettingName = (typeof SETTING_NAMES)[number]

@@ -1,0 +1,48 @@
+import { at } from '../core/base/assert.ts'
+import { SATURATION_WEIGHTS } from '../core/colour/grade.ts'
+import { type CellMeans, cellEdges, cellPixels } from '../core/flashes/cellMeans.ts'
+import type { BandWork } from './bandWork.ts'
+import { applySettings, type KernelModule } from './kernelModule.ts'
+
+/** Sums cells on the way, and writes their means once all bands are done. */
+export type CellSums = BandWork & { readonly write: () => void }
+
+/**
+ * The cells of a picture, summed before saturation: as that is linear, it is given to the means.
+ */
+export const cellSums = (module: KernelModule, saturation: number, into: CellMeans): CellSums => {
+  const { columns, rows, width, height } = into
+  const count = columns * rows
+  const pixels = cellPixels(into)
+  const addresses = { cellStarts: 0, cellRowEnds: 0, cellColumnSums: 0, cellSums: 0 }
+  let sums = new Float32Array(0)
+  return {
+    take: (memory) => {
+      addresses.cellStarts = memory.take((columns + 1) * 4)
+      addresses.cellRowEnds = memory.take(rows * 4)
+      addresses.cellColumnSums = memory.take(3 * (width + 64) * 4)
+      addresses.cellSums = memory.take(3 * count * 4)
+    },
+    begin: (buffer) => {
+      const starts = new Int32Array(buffer, addresses.cellStarts, columns + 1)
+      starts.set(cellEdges(width, columns).map((edge) => edge * 4))
+      new Int32Array(buffer, addresses.cellRowEnds, rows).set(cellEdges(height, rows).subarray(1))
+      sums = new Float32Array(buffer, addresses.cellSums, 3 * count)
+      applySettings(module, { ...addresses, cellColumns: columns, cellCount: count })
+    },
+    onBand: () => undefined,
+    write: () => {
+      const [wr, wg, wb] = SATURATION_WEIGHTS
+      for (let i = 0; i < count; i++) {
+        const area = at(pixels, i)
+        const r = at(sums, i) / area
+        const g = at(sums, count + i) / area
+        const b = at(sums, 2 * count + i) / area
+        const grey = (1 - saturation) * (wr * r + wg * g + wb * b)
+        into.r[i] = saturation * r + grey
+        into.g[i] = saturation * g + grey
+        into.b[i] = saturation * b + grey
+      }
+    },
+  }
+}
