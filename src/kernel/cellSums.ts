@@ -1,6 +1,5 @@
-import { at } from '../core/base/assert.ts'
 import { SATURATION_WEIGHTS } from '../core/colour/grade.ts'
-import { type CellMeans, cellEdges, cellPixels } from '../core/flashes/cellMeans.ts'
+import { type CellMeans, cellEdges } from '../core/flashes/cellMeans.ts'
 import type { BandWork } from './bandWork.ts'
 import { applySettings, type KernelModule } from './kernelModule.ts'
 
@@ -11,9 +10,8 @@ export type CellSums = BandWork & { readonly write: () => void }
  * The cells of a picture, summed before saturation: as that is linear, it is given to the means.
  */
 export const cellSums = (module: KernelModule, saturation: number, into: CellMeans): CellSums => {
-  const { columns, rows, width, height } = into
+  const { columns, rows, width, height, pixels } = into
   const count = columns * rows
-  const pixels = cellPixels(into)
   const addresses = { cellStarts: 0, cellRowEnds: 0, cellColumnSums: 0, cellSums: 0 }
   let sums = new Float32Array(0)
   return {
@@ -34,10 +32,10 @@ export const cellSums = (module: KernelModule, saturation: number, into: CellMea
     write: () => {
       const [wr, wg, wb] = SATURATION_WEIGHTS
       for (let i = 0; i < count; i++) {
-        const area = at(pixels, i)
-        const r = at(sums, i) / area
-        const g = at(sums, count + i) / area
-        const b = at(sums, 2 * count + i) / area
+        const area = pixels[i] as number
+        const r = (sums[i] as number) / area
+        const g = (sums[count + i] as number) / area
+        const b = (sums[2 * count + i] as number) / area
         const grey = (1 - saturation) * (wr * r + wg * g + wb * b)
         into.r[i] = saturation * r + grey
         into.g[i] = saturation * g + grey

@@ -2,8 +2,12 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { buildCensus } from '../../src/core/census/buildCensus.ts'
 import type { Grade } from '../../src/core/colour/grade.ts'
+import { createCellMeans } from '../../src/core/flashes/cellMeans.ts'
+import { createFlashGatherer } from '../../src/core/flashes/flashGatherer.ts'
 import { IDENTITY_FRAMING } from '../../src/core/picture/framing.ts'
 import type { Coding, Planes } from '../../src/core/picture/planes.ts'
+import { frame } from '../../src/core/time/frame.ts'
+import { rate } from '../../src/core/time/rate.ts'
 import { EBU_R103_V3 } from '../../src/core/tolerance/profile.ts'
 import { loadKernel } from '../../src/kernel/loadKernel.ts'
 import { between, seeded } from '../kernel/randomPictures.ts'
@@ -65,6 +69,9 @@ export const kernelTimes = async (root: string, pictures: readonly Planes[]) => 
   const [held] = codes
   if (!held) throw new Error('no picture')
   const counter = kernel.countColours('full')
+  const cells = createCellMeans(held.width, held.height)
+  const flashes = createFlashGatherer(cells, rate(25))
+  let watched = 0
   // As ffmpeg draws into frames it has already, these count into arrays that are there.
   const waveform = kernel.lumaWaveform(held, held.width)
   const parade = [0, 1, 2].map(() => waveform.slice())
@@ -84,6 +91,10 @@ export const kernelTimes = async (root: string, pictures: readonly Planes[]) => 
     levels: (planes) => kernel.measureLevels(input(planes), 'bt709', EBU_R103_V3),
     levelsAndColours: (planes) =>
       kernel.measureLevels(input(planes), 'bt709', EBU_R103_V3, counter),
+    levelsAndFlashes: (planes) => {
+      kernel.measureLevels(input(planes), 'bt709', EBU_R103_V3, undefined, cells)
+      flashes.add(frame(watched++), cells)
+    },
     waveform: () => {
       kernel.lumaWaveform(held, held.width, waveform)
     },

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { type CellMeans, cellPixels, createCellMeans } from '../../src/core/flashes/cellMeans.ts'
+import { type CellMeans, createCellMeans } from '../../src/core/flashes/cellMeans.ts'
 import { meanCells } from '../../src/core/flashes/meanCells.ts'
 import { deliverPicture } from '../../src/core/picture/deliverPicture.ts'
 import { IDENTITY_FRAMING } from '../../src/core/picture/framing.ts'
@@ -28,7 +28,7 @@ const expectNear = (cells: CellMeans, wanted: CellMeans, of: string): void => {
 }
 
 test('cells cover a picture with whole pixels, as evenly as can be', () => {
-  const full = cellPixels(createCellMeans(1920, 1080))
+  const full = createCellMeans(1920, 1080).pixels
   expect(full).toHaveLength(128 * 72)
   expect(new Set(full)).toEqual(new Set([225]))
   for (const [width, height] of [
@@ -37,7 +37,7 @@ test('cells cover a picture with whole pixels, as evenly as can be', () => {
     [1, 1],
     [129, 73],
   ] as const) {
-    const pixels = cellPixels(createCellMeans(width, height))
+    const { pixels } = createCellMeans(width, height)
     expect(pixels.reduce((sum, count) => sum + count, 0)).toBe(width * height)
     expect(Math.min(...pixels)).toBeGreaterThan(0)
   }

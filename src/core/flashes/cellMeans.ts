@@ -12,6 +12,8 @@ export type CellMeans = {
   /** Pixels of the picture. */
   readonly width: number
   readonly height: number
+  /** The pixels of each cell: what its share of the picture's area is counted in. */
+  readonly pixels: Int32Array
   readonly r: Float32Array
   readonly g: Float32Array
   readonly b: Float32Array
@@ -24,16 +26,7 @@ export type CellMeans = {
 export const cellEdges = (count: number, cells: number): Int32Array =>
   Int32Array.from({ length: cells + 1 }, (_, i) => Math.floor((i * count) / cells))
 
-/** Room for the means of a picture of width × height pixels: at most 128 × 72 cells. */
-export const createCellMeans = (width: number, height: number): CellMeans => {
-  const columns = Math.min(MOST_COLUMNS, width)
-  const rows = Math.min(MOST_ROWS, height)
-  const plane = () => new Float32Array(columns * rows)
-  return { columns, rows, width, height, r: plane(), g: plane(), b: plane() }
-}
-
-/** The pixels of each cell, row by row: what its share of the picture's area is counted in. */
-export const cellPixels = ({ columns, rows, width, height }: CellMeans): Int32Array => {
+const cellPixels = (columns: number, rows: number, width: number, height: number): Int32Array => {
   const across = cellEdges(width, columns)
   const down = cellEdges(height, rows)
   const span = (edges: Int32Array, i: number) => (edges[i + 1] ?? 0) - (edges[i] ?? 0)
@@ -41,4 +34,13 @@ export const cellPixels = ({ columns, rows, width, height }: CellMeans): Int32Ar
     { length: columns * rows },
     (_, i) => span(across, i % columns) * span(down, Math.floor(i / columns)),
   )
+}
+
+/** Room for the means of a picture of width × height pixels: at most 128 × 72 cells. */
+export const createCellMeans = (width: number, height: number): CellMeans => {
+  const columns = Math.min(MOST_COLUMNS, width)
+  const rows = Math.min(MOST_ROWS, height)
+  const plane = () => new Float32Array(columns * rows)
+  const pixels = cellPixels(columns, rows, width, height)
+  return { columns, rows, width, height, pixels, r: plane(), g: plane(), b: plane() }
 }

@@ -1,13 +1,12 @@
 import { at } from '../base/assert.ts'
 import type { RgbPicture } from '../picture/rgbPicture.ts'
-import { type CellMeans, cellEdges, cellPixels } from './cellMeans.ts'
+import { type CellMeans, cellEdges } from './cellMeans.ts'
 
 /** Writes into `into` the means of a delivered picture of its size: the kernel's reference. */
 export const meanCells = ({ width, height, r, g, b }: RgbPicture, into: CellMeans): void => {
-  const { columns, rows } = into
+  const { columns, rows, pixels } = into
   const across = cellEdges(width, columns)
   const down = cellEdges(height, rows)
-  const pixels = cellPixels(into)
   for (const [plane, means] of [[r, into.r] as const, [g, into.g] as const, [b, into.b] as const])
     for (let row = 0; row < rows; row++)
       for (let column = 0; column < columns; column++) {
