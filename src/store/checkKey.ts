@@ -1,3 +1,4 @@
+import type { CueFlashes } from '../core/flashes/cueFlashes.ts'
 import { codingOf } from '../core/job/codingOf.ts'
 import { cueEnd } from '../core/job/cueList.ts'
 import type { Cue, Reel } from '../core/job/job.ts'
@@ -89,6 +90,12 @@ export const checkKeyOf = (state: AppState, cue: Cue): string | undefined => {
 export const verdictOf = (state: AppState, cue: Cue): Verdict | undefined => {
   const key = checkKeyOf(state, cue)
   return key === undefined ? undefined : state.verdicts.entries.get(key)
+}
+
+/** What flashes within a cue as it is shown; undefined where nothing does, or it is not measured. */
+export const shownFlashesOf = (state: AppState, cue: Cue): CueFlashes | undefined => {
+  const key = shownGrade(state, cue) === cue.grade ? checkKeyOf(state, cue) : undefined
+  return key === undefined ? undefined : state.verdicts.flashes.get(key)
 }
 
 type HeldCensusKey = { readonly end: Frame; readonly reel: Reel; readonly key: string }

@@ -2,7 +2,6 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { buildCensus } from '../../src/core/census/buildCensus.ts'
 import type { Grade } from '../../src/core/colour/grade.ts'
-import { createCellMeans } from '../../src/core/flashes/cellMeans.ts'
 import { createFlashGatherer } from '../../src/core/flashes/flashGatherer.ts'
 import { IDENTITY_FRAMING } from '../../src/core/picture/framing.ts'
 import type { Coding, Planes } from '../../src/core/picture/planes.ts'
@@ -69,8 +68,7 @@ export const kernelTimes = async (root: string, pictures: readonly Planes[]) => 
   const [held] = codes
   if (!held) throw new Error('no picture')
   const counter = kernel.countColours('full')
-  const cells = createCellMeans(held.width, held.height)
-  const flashes = createFlashGatherer(cells, rate(25))
+  const flashes = createFlashGatherer(held.width, held.height, rate(25))
   let watched = 0
   // As ffmpeg draws into frames it has already, these count into arrays that are there.
   const waveform = kernel.lumaWaveform(held, held.width)
@@ -92,8 +90,8 @@ export const kernelTimes = async (root: string, pictures: readonly Planes[]) => 
     levelsAndColours: (planes) =>
       kernel.measureLevels(input(planes), 'bt709', EBU_R103_V3, counter),
     levelsAndFlashes: (planes) => {
-      kernel.measureLevels(input(planes), 'bt709', EBU_R103_V3, undefined, cells)
-      flashes.add(frame(watched++), cells)
+      kernel.measureLevels(input(planes), 'bt709', EBU_R103_V3, undefined, flashes.cells)
+      flashes.add(frame(watched++))
     },
     waveform: () => {
       kernel.lumaWaveform(held, held.width, waveform)

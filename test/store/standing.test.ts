@@ -47,7 +47,7 @@ const verdictOf = (isInside: boolean): Verdict => ({
 /** The same counted from nothing: an unlike book makes it count again. */
 const counted = (verdicts: VerdictBook) => {
   standingOf({ ...state, verdicts: NO_VERDICTS })
-  return standingOf({ ...state, verdicts: { entries: verdicts.entries, version: -1 } })
+  return standingOf({ ...state, verdicts: { ...verdicts, version: -1 } })
 }
 
 test('a verdict more is added to what was counted, as counting all again tells', () => {

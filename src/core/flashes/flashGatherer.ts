@@ -3,17 +3,18 @@ import type { Frame } from '../time/frame.ts'
 import { nominalFramesPerSecond, type Rate } from '../time/rate.ts'
 import { FLASH_CAUTION } from './caution.ts'
 import { cellFigures, FIGURES } from './cellFigures.ts'
-import type { CellMeans } from './cellMeans.ts'
+import { type CellMeans, createCellMeans } from './cellMeans.ts'
 import { createChangeCounter } from './changeCounter.ts'
 import { MOST_CHANGES } from './flashLimits.ts'
 import type { FlashKind, FlashReport } from './flashReport.ts'
 import { createFlashRuns } from './flashRuns.ts'
 import { createGeneralTurns, type Turns } from './generalTurns.ts'
+import { gridLines } from './gridLines.ts'
 import { createPictureChanges } from './pictureChanges.ts'
 import { createRedTurns } from './redTurns.ts'
 import { createSeriesRoom } from './seriesRoom.ts'
 import { createStripeRuns } from './stripeRuns.ts'
-import { findStripes, gridLines, type Stripes } from './stripes.ts'
+import { findStripes, type Stripes } from './stripes.ts'
 
 /** Looks for stripes a second. */
 const LOOKS = 5
@@ -54,20 +55,23 @@ const createWatch = (
 
 /** Gathers the frames of a picture, in their order, into a report of its flashes. */
 export type FlashGatherer = {
-  /** Takes the next frame's means: the first may be any, the others come one after another. */
-  readonly add: (now: Frame, means: CellMeans) => void
+  /** To be written with the means of a frame's picture, before it is added. */
+  readonly cells: CellMeans
+  /** Takes what `cells` hold. The first frame may be any, the others come one after another. */
+  readonly add: (now: Frame) => void
   /** What was found so far; undefined until a frame was added. */
   readonly report: () => FlashReport | undefined
 }
 
 /**
- * Watches a delivered picture for flashes and stripes by ITU-R BT.1702-3 and WCAG 2.2, as its
- * cells show them. `cells` are those whose means will be given. No more than a second of what cells
- * did is held, and a few bytes for each frame to plot.
+ * Watches delivered pictures of width × height pixels for flashes and stripes by ITU-R BT.1702-3
+ * and WCAG 2.2, as their cells show them. No more than a second of what cells did is held, and a few
+ * bytes for each frame to plot.
  */
-export const createFlashGatherer = (cells: CellMeans, rate: Rate): FlashGatherer => {
+export const createFlashGatherer = (width: number, height: number, rate: Rate): FlashGatherer => {
+  const cells = createCellMeans(width, height)
   const { pixels } = cells
-  const whole = cells.width * cells.height
+  const whole = width * height
   const figures = new Float64Array(pixels.length * FIGURES)
   const general = createWatch('general', createGeneralTurns(pixels.length), pixels, whole, rate)
   const red = createWatch('red', createRedTurns(pixels.length), pixels, whole, rate)
@@ -85,14 +89,15 @@ export const createFlashGatherer = (cells: CellMeans, rate: Rate): FlashGatherer
     return moved * 4 <= area
   }
   return {
-    add: (now, means) => {
+    cells,
+    add: (now) => {
       first ??= now
       assert(now === first + series.frames(), 'frames are watched for flashes one after another')
-      cellFigures(means, figures)
+      cellFigures(cells, figures)
       const ofGeneral = general.add(now, figures)
       const ofRed = red.add(now, figures)
       if ((now - first) % every === 0) {
-        const found = findStripes(figures, means, pixels, lines)
+        const found = findStripes(figures, cells, lines)
         if (found.area > 0)
           stripes.add(now, {
             pairs: found.pairs,

@@ -48,14 +48,14 @@ export type LongFlashing = {
 /** A number a frame, to plot. Areas are parts of the picture, 0…1. */
 export type FlashSeries = {
   /** What changes upwards on the frame, and downwards. */
-  readonly up: Float32Array
-  readonly down: Float32Array
+  readonly up: Float32Array<ArrayBuffer>
+  readonly down: Float32Array<ArrayBuffer>
   /** What turns red, and what ceases to be. */
-  readonly redUp: Float32Array
-  readonly redDown: Float32Array
+  readonly redUp: Float32Array<ArrayBuffer>
+  readonly redDown: Float32Array<ArrayBuffer>
   /** Changes within the second that ends with the frame, of more than a quarter of the picture. */
-  readonly changes: Uint8Array
-  readonly redChanges: Uint8Array
+  readonly changes: Uint8Array<ArrayBuffer>
+  readonly redChanges: Uint8Array<ArrayBuffer>
 }
 
 /** What the frames `first` and `frames − 1` more hold of flashes, with the caution that goes along. */
@@ -68,6 +68,10 @@ export type FlashReport = {
   readonly long: readonly LongFlashing[]
   readonly series: FlashSeries
 }
+
+/** The buffers of a report's series, to be handed on with it. */
+export const seriesBuffers = ({ series }: FlashReport): readonly ArrayBuffer[] =>
+  Object.values(series).map((numbers) => numbers.buffer)
 
 /** Whether no limit is passed. It is not a pass of any broadcaster's test: see `caution`. */
 export const isWithinFlashLimits = ({ breaches }: FlashReport): boolean => breaches.length === 0

@@ -1,7 +1,7 @@
 import { MOST_CHANGES } from './flashLimits.ts'
 import type { FlashBreach, FlashReading, LongFlashing, StripeBreach } from './flashReport.ts'
 
-const percent = (area: number): string => `${(area * 100).toFixed(1)} %`
+const percent = (area: number): string => `${(area * 100).toFixed(2)} %`
 
 const READINGS: Readonly<Record<FlashReading, string>> = {
   places: 'in the same places',
@@ -15,7 +15,7 @@ export const FLASH_NAMES = { general: 'flashes', red: 'red flashes', stripes: 's
 /** What a breach is, in words without its frames. */
 export const flashWords = (breach: FlashBreach | StripeBreach): string => {
   if (breach.kind === 'stripes')
-    return `${Math.floor(breach.pairs)} or more pairs of ${breach.isStill ? 'still' : 'moving or flashing'} stripes on ${percent(breach.area)} of the picture`
+    return `more than ${Math.ceil(breach.pairs) - 1} pairs of ${breach.isStill ? 'still' : 'moving or flashing'} stripes on ${percent(breach.area)} of the picture`
   const { changes, area, reading, isCautious } = breach
   const doubt = isCautious ? ', too many on the cautious reading only' : ''
   return `${changes} changes within a second ${READINGS[reading]} (${MOST_CHANGES} allowed), up to ${percent(area)} of it${doubt}`

@@ -1,5 +1,5 @@
 import type { Triple } from '../../../src/core/colour/triple.ts'
-import { type CellMeans, createCellMeans } from '../../../src/core/flashes/cellMeans.ts'
+import type { CellMeans } from '../../../src/core/flashes/cellMeans.ts'
 import { createFlashGatherer } from '../../../src/core/flashes/flashGatherer.ts'
 import type { FlashReport } from '../../../src/core/flashes/flashReport.ts'
 import { frame } from '../../../src/core/time/frame.ts'
@@ -21,11 +21,10 @@ export const reportOf = (
     readonly first?: number
   },
 ): FlashReport => {
-  const cells = createCellMeans(width, height)
-  const gatherer = createFlashGatherer(cells, at)
+  const gatherer = createFlashGatherer(width, height, at)
   for (let n = 0; n < frames; n++) {
-    fillCells(cells, (x, y) => formula(n, x, y))
-    gatherer.add(frame(first + n), cells)
+    fillCells(gatherer.cells, (x, y) => formula(n, x, y))
+    gatherer.add(frame(first + n))
   }
   const report = gatherer.report()
   if (!report) throw new Error('A clip needs a frame.')
