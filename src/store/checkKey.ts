@@ -92,11 +92,15 @@ export const verdictOf = (state: AppState, cue: Cue): Verdict | undefined => {
   return key === undefined ? undefined : state.verdicts.entries.get(key)
 }
 
-/** What flashes within a cue as it is shown; undefined where nothing does, or it is not measured. */
-export const shownFlashesOf = (state: AppState, cue: Cue): CueFlashes | undefined => {
-  const key = shownGrade(state, cue) === cue.grade ? checkKeyOf(state, cue) : undefined
+/** What flashes within a cue as it is now; undefined where nothing does, or it is not measured. */
+export const flashesOf = (state: AppState, cue: Cue): CueFlashes | undefined => {
+  const key = checkKeyOf(state, cue)
   return key === undefined ? undefined : state.verdicts.flashes.get(key)
 }
+
+/** The same of a cue as it is shown: nothing while another grade is proposed for it. */
+export const shownFlashesOf = (state: AppState, cue: Cue): CueFlashes | undefined =>
+  shownGrade(state, cue) === cue.grade ? flashesOf(state, cue) : undefined
 
 type HeldCensusKey = { readonly end: Frame; readonly reel: Reel; readonly key: string }
 
