@@ -12,6 +12,7 @@ import {
   type FlashScales,
   flashScales,
   MARKED,
+  NAME_LINES,
   PLOT,
   stepPath,
 } from './flashPlotShapes.ts'
@@ -96,10 +97,8 @@ const Breaches = ({ report: { breaches }, scales: { x } }: Drawn) => (
   <g className="flash-breaches">
     {breaches.map(({ kind, first, last }) => (
       <g key={`${kind} ${first}`}>
-        <path
-          d={`M${x(first)} ${AREA_BAND.top}V${AREA_BAND.top - 5}H${x(last + 1)}V${AREA_BAND.top}`}
-        />
-        <text x={(x(first) + x(last + 1)) / 2} y={AREA_BAND.top - 9}>
+        <path d={`M${x(first)} ${NAME_LINES[kind] + 3}v-3v3H${x(last + 1)}v-3`} />
+        <text x={x(first)} y={NAME_LINES[kind] - 1}>
           {FLASH_SIGNS[kind]} {FLASH_NAMES[kind]}
         </text>
       </g>

@@ -11,6 +11,9 @@ import vectors from '../../vectors/flashes.json' with { type: 'json' }
 import { chromaticity } from './chromaticity.ts'
 import { flashing, lightAfter, reportOf } from './flashClip.ts'
 
+/** All cells are alike here. */
+const SIZE = { width: 16, height: 9 }
+
 const linear = (colour: readonly number[]): Triple => {
   const [r = 0, g = 0, b = 0] = colour.map(srgbToLinear)
   return [r, g, b]
@@ -51,7 +54,7 @@ describe.each(vectors.red.rows)('red $red and $other', (row) => {
       [a, b],
       [b, a],
     ] as const) {
-      const { breaches } = reportOf((n) => (n % 4 < 2 ? one : two), 25)
+      const { breaches } = reportOf((n) => (n % 4 < 2 ? one : two), 25, SIZE)
       expect(breaches.filter(({ kind }) => kind === 'red')).toHaveLength(1)
     }
   })
@@ -59,7 +62,7 @@ describe.each(vectors.red.rows)('red $red and $other', (row) => {
 
 test.each(vectors.counting.rows)('$of', (row) => {
   const formula = row.period === undefined ? lightAfter(row.changes ?? []) : flashing(row.period)
-  const report = reportOf(formula, 120, { at: rate(row.num, row.den) })
+  const report = reportOf(formula, 120, { ...SIZE, at: rate(row.num, row.den) })
   expect(report.breaches.length === 0).toBe(row.passes)
   const [breach] = report.breaches
   if (row.isCautious !== undefined) expect(breach).toMatchObject({ isCautious: row.isCautious })
