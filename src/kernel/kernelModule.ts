@@ -134,7 +134,8 @@ export const SETTING_NAMES = [
   'cellCount',
   'cellStarts',
   'cellRowEnds',
-  'cellColumnSums',
+  'cellLanes',
+  'laneMasks',
   'cellSums',
 ] as const
 

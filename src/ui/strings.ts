@@ -19,7 +19,7 @@ export const STRINGS = {
   flashes: {
     name: 'Flashes of the cue',
     heading: 'flashes · within this cue',
-    short: 'Cuts between cues are looked at in the check of the reel. No pass of any test.',
+    within: 'Cuts from cue to cue are watched in the check of the whole reel.',
     over: 'flashes or stripes past a limit',
     long: 'long flashing',
     none: 'No limit is passed.',

@@ -39,8 +39,8 @@ export const FlashPanel = () => {
           </li>
         ))}
       </ul>
-      <p className="dim" title={FLASH_CAUTION}>
-        {STRINGS.flashes.short}
+      <p className="dim">
+        {STRINGS.flashes.within} {FLASH_CAUTION}
       </p>
     </div>
   )

@@ -63,6 +63,7 @@ it('the bench warns of what flashes in the cue under the line, and is silent els
     verdicts: withVerdict(state.verdicts, key, verdictOf(true), cue.first, flashes),
   })
   await expect.element(panel).toHaveTextContent('flashes')
+  await expect.element(panel).toHaveTextContent(FLASH_CAUTION)
   await panel.getByRole('button').first().click()
   expect(app.services.seek).toHaveBeenCalledWith(frame(20))
 })
