@@ -30,5 +30,6 @@ export const FLASH_METHOD =
   'Flashes by ITU-R BT.1702-3 (SDR, white at 200 cd/m²) and WCAG 2.2, on the means of at most ' +
   '128 × 72 parts of the picture. Luminance is counted by BT.1886, by the display of the 2005 ' +
   'anchors and as relative luminance: the largest change counts. Red flashes count by either ' +
-  'definition of WCAG and wherever saturated red comes or goes. Stripes are looked for five times ' +
-  'a second; bars narrower than a part are not seen, and those narrower than two may be missed.'
+  'definition of WCAG and wherever saturated red comes or goes. Stripes (its guideline 2, as others ' +
+  'report its numbers) are looked for five times a second; bars narrower than a part are not seen, ' +
+  'and those narrower than two may be missed.'
