@@ -2,6 +2,7 @@ import { valuesAt } from '../../core/job/valuesAt.ts'
 import type { Planes } from '../../core/picture/planes.ts'
 import { formatTimecode } from '../../core/time/timecode.ts'
 import { formOf } from '../../core/transfer/formOf.ts'
+import { passLimiter } from '../../core/transfer/passLimiter.ts'
 import type { PassFinding } from '../../core/transfer/passRecord.ts'
 import { planesDifference, planesOfDelivered } from '../../core/transfer/planesOfDelivered.ts'
 import { isSequence } from '../../core/transfer/transferSettings.ts'
@@ -38,12 +39,12 @@ const expected = (
   if (!values) return undefined
   const form = formOf(plan)
   const overlay = burnIn(place.frame)
-  const { limiting } = plan.settings
+  const limiter = passLimiter(plan)
   const { bytes } = kernel.deliver(
     { planes: scanned, coding: plan.coding, grade: values.grade, framing: values.framing },
     {
       form,
-      ...(limiting !== 'none' && { limiter: { limiting, profile: plan.profile } }),
+      ...(limiter && { limiter }),
       ...(overlay && { overlay }),
     },
   )
