@@ -7,7 +7,7 @@ import { checklistOf, planHindrance } from '../../store/transferFacts.ts'
 import type { PassPhase, PassRun } from '../../store/transferring.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { paceText } from '../parts/paceText.ts'
-import { CHECKLIST_TITLES } from './transferWords.ts'
+import { CHECKLIST_TITLES, FINDING_TITLES } from './transferWords.ts'
 
 /** Why a pass cannot begin now; '' where it can. */
 const waitingFor = (state: AppState): string => {
@@ -43,9 +43,25 @@ export const PassCard = () => {
             </button>
           </div>
           {waiting !== '' && <p className="dim">{waiting}</p>}
+          <Outcome />
         </>
       )}
     </section>
+  )
+}
+
+/** What the last pass of this session came to, in a sentence. */
+const Outcome = () => {
+  const outcome = useAppState(({ transferring }) => transferring.outcome)
+  if (!outcome) return null
+  const wrong = outcome.findings.filter(({ standing }) => standing === 'wrong')
+  const titles = wrong.map(({ check }) => FINDING_TITLES[check]).join(', ')
+  return (
+    <p role="status">
+      {wrong.length === 0
+        ? `● ${outcome.name} is made, read back, and found right.`
+        : `▲ ${outcome.name} is made and read back. Found wrong: ${titles}. What was found stands below.`}
+    </p>
   )
 }
 

@@ -18,10 +18,8 @@ export const Transfer = () => {
   return (
     <main className="page hand-over transfer" aria-label="Transfer">
       <Checklist />
-      <div className="page-column">
-        <TransferFields />
-        <PassCard />
-      </div>
+      <TransferFields />
+      <PassCard />
       <PassList />
       <FlashCard />
     </main>
