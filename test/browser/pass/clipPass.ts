@@ -32,7 +32,7 @@ export const clipPlan = async (
   const job = newJob('Harbour', reel, newCueId())
   const id = newCueId()
   const second = {
-    ...newCue(id, reel.id, frame(20), { kind: 'person', confidence: 1 }),
+    ...newCue(id, reel.id, frame(20), { kind: 'by-hand', confidence: 1 }),
     grade: { ...IDENTITY_GRADE, gain: [0.8, 0.7, 0.75] as const },
   }
   const settings = { ...INITIAL_TRANSFER, ...change }
@@ -65,10 +65,9 @@ export const storeOf = async ({ key }: PassOrder): Promise<PassStore> =>
 export type TestWorker = { readonly call: Caller<PassCalls>; readonly end: () => void }
 
 export const startWorker = (): TestWorker => {
-  const worker = new Worker(
-    new URL('../../../src/app/worker/passWorker.ts', import.meta.url),
-    { type: 'module' },
-  )
+  const worker = new Worker(new URL('../../../src/app/worker/passWorker.ts', import.meta.url), {
+    type: 'module',
+  })
   return { call: createCaller<PassCalls>(worker), end: () => worker.terminate() }
 }
 
