@@ -3,15 +3,7 @@ import { filesChecksum } from '../../../src/media/filesChecksum.ts'
 import { sha256OfBlob } from '../../../src/media/sha256.ts'
 import { namesIn } from '../../../src/work/pass/folderFiles.ts'
 import type { PassNews, PassOrder } from '../../../src/work/passCalls.ts'
-import {
-  clipPlan,
-  makeHere,
-  newFolder,
-  orderOf,
-  startWorker,
-  storeOf,
-  wrongIn,
-} from './clipPass.ts'
+import { clipJob, makeHere, newFolder, orderOf, startWorker, storeOf, wrongIn } from './clipPass.ts'
 import { decodedFrames } from './decoded.ts'
 
 /** 60 frames of 128×96, 24 a second. */
@@ -58,13 +50,13 @@ const pictureSum = async (folder: FileSystemDirectoryHandle): Promise<string> =>
 test.each(['h264', 'vp9', 'av1'] as const)(
   'a %s pass whose worker died is gone on with, and comes to the same frames',
   async (format) => {
-    const { plan, file } = await clipPlan(CLIP, { format, head: HEAD })
+    const { plan, file } = await clipJob(CLIP, { format, head: HEAD })
     const order = orderOf(plan, file, FILE)
     await makeHalf(order)
     const { made, doneBefore } = await goOn(order)
     expect(doneBefore).toBeGreaterThanOrEqual(48)
     expect(wrongIn(made)).toEqual([])
-    const again = await clipPlan(CLIP, { format, head: HEAD })
+    const again = await clipJob(CLIP, { format, head: HEAD })
     const whole = await makeHere(orderOf(again.plan, again.file, FILE))
     expect(await decodedFrames([made.file ?? new File([], '')])).toEqual(
       await decodedFrames([whole.file ?? new File([], '')]),
@@ -73,7 +65,7 @@ test.each(['h264', 'vp9', 'av1'] as const)(
 )
 
 test('a sequence whose worker died is gone on with, and comes to the same bytes', async () => {
-  const { plan, file } = await clipPlan(CLIP, { format: 'dpx', head: HEAD })
+  const { plan, file } = await clipJob(CLIP, { format: 'dpx', head: HEAD })
   const folder = await newFolder()
   const order = orderOf(plan, file, { kind: 'folder', folder })
   await makeHalf(order)
@@ -81,13 +73,13 @@ test('a sequence whose worker died is gone on with, and comes to the same bytes'
   expect(doneBefore).toBeGreaterThanOrEqual(48)
   expect(wrongIn(made)).toEqual([])
   const other = await newFolder()
-  const again = await clipPlan(CLIP, { format: 'dpx', head: HEAD })
+  const again = await clipJob(CLIP, { format: 'dpx', head: HEAD })
   await makeHere(orderOf(again.plan, again.file, { kind: 'folder', folder: other }))
   expect(await pictureSum(folder)).toBe(await pictureSum(other))
 })
 
 test('a picture changed since it was written has its segment made again', async () => {
-  const { plan, file } = await clipPlan(CLIP, { format: 'dpx', head: HEAD })
+  const { plan, file } = await clipJob(CLIP, { format: 'dpx', head: HEAD })
   const folder = await newFolder()
   const order = orderOf(plan, file, { kind: 'folder', folder })
   const made = await makeHere(order)
@@ -102,7 +94,7 @@ test('a picture changed since it was written has its segment made again', async 
 })
 
 test('a job or a scan that changed is not gone on with, and what is kept stays', async () => {
-  const { plan, file } = await clipPlan(CLIP, { format: 'vp9', head: HEAD })
+  const { plan, file } = await clipJob(CLIP, { format: 'vp9', head: HEAD })
   const order = orderOf(plan, file, FILE)
   await makeHalf(order)
   const [first, ...others] = plan.cues
@@ -126,7 +118,7 @@ test('a job or a scan that changed is not gone on with, and what is kept stays',
 })
 
 test('two passes at once: of one reel, and to one output, the second is refused by name', async () => {
-  const { plan, file } = await clipPlan(CLIP, { format: 'dpx', head: HEAD })
+  const { plan, file } = await clipJob(CLIP, { format: 'dpx', head: HEAD })
   const folder = await newFolder()
   const order = orderOf(plan, file, { kind: 'folder', folder })
   const first = startWorker()
@@ -136,7 +128,7 @@ test('two passes at once: of one reel, and to one output, the second is refused 
   await waitUntil(async () => (await store.begun()) !== undefined)
   const same = await second.call('make', order)
   expect(same.ok ? '' : same.problems[0].says).toMatch(/under way in another window/u)
-  const other = await clipPlan(CLIP, { format: 'dpx', head: HEAD })
+  const other = await clipJob(CLIP, { format: 'dpx', head: HEAD })
   const otherOrder = orderOf(other.plan, other.file, { kind: 'folder', folder })
   const beside = await second.call('make', otherOrder)
   expect(beside.ok ? '' : beside.problems[0].says).toBe(
@@ -148,7 +140,7 @@ test('two passes at once: of one reel, and to one output, the second is refused 
 })
 
 test('a pause stops the work, and is not counted in the pace', async () => {
-  const { plan, file } = await clipPlan(CLIP, { format: 'dpx', head: HEAD })
+  const { plan, file } = await clipJob(CLIP, { format: 'dpx', head: HEAD })
   const folder = await newFolder()
   const { call, end } = startWorker()
   const news: PassNews[] = []

@@ -7,15 +7,7 @@ import { sha256OfBlob } from '../../../src/media/sha256.ts'
 import { deliverFrames } from '../../../src/work/deliverFrames.ts'
 import { headPicturesOf } from '../../../src/work/headPictures.ts'
 import { namesIn } from '../../../src/work/pass/folderFiles.ts'
-import {
-  clipPlan,
-  makeHere,
-  newFolder,
-  orderOf,
-  startWorker,
-  storeOf,
-  wrongIn,
-} from './clipPass.ts'
+import { clipJob, makeHere, newFolder, orderOf, startWorker, storeOf, wrongIn } from './clipPass.ts'
 import { openHere } from './decoded.ts'
 
 const CLIP = 'sound/tone-aac-25.mp4'
@@ -40,7 +32,7 @@ test.each(['dpx', 'tiff', 'png'] as const)(
   'a sequence of %s is, byte for byte, what the kernel makes of each frame',
   async (format) => {
     const head = { bars: 0, slate: 0, leader: 1 }
-    const { plan, file } = await clipPlan(CLIP, { format, head })
+    const { plan, file } = await clipJob(CLIP, { format, head })
     const folder = await newFolder()
     const made = await makeHere(orderOf(plan, file, { kind: 'folder', folder }))
     expect(wrongIn(made)).toEqual([])
@@ -83,7 +75,7 @@ test.each(['dpx', 'tiff', 'png'] as const)(
 
 describe('a folder', () => {
   test('that holds such names already is refused, and left as it is', async () => {
-    const { plan, file } = await clipPlan(CLIP, { format: 'dpx' })
+    const { plan, file } = await clipJob(CLIP, { format: 'dpx' })
     const folder = await newFolder()
     await folder.getFileHandle('harbour_0000900.dpx', { create: true })
     const order = orderOf(plan, file, { kind: 'folder', folder })
@@ -104,7 +96,7 @@ describe('a folder', () => {
   })
 
   test('that goes while the pass runs stops it with a sentence', async () => {
-    const { plan, file } = await clipPlan(CLIP, { format: 'dpx' })
+    const { plan, file } = await clipJob(CLIP, { format: 'dpx' })
     const folder = await newFolder()
     const { call, end } = startWorker()
     const root = await navigator.storage.getDirectory()
@@ -129,7 +121,7 @@ describe('a folder', () => {
 })
 
 test('the scan of another size is refused before anything is written', async () => {
-  const { plan, file } = await clipPlan(CLIP, { format: 'dpx' })
+  const { plan, file } = await clipJob(CLIP, { format: 'dpx' })
   const folder = await newFolder()
   const other = new File([file, 'more'], file.name)
   const { call, end } = startWorker()

@@ -2,7 +2,7 @@ import { BlobSource, EncodedPacketSink, Input, MP4, WEBM } from 'mediabunny'
 import { expect, test } from 'vitest'
 import { frame } from '../../../src/core/time/frame.ts'
 import { chooseEncoding } from '../../../src/media/browser/chooseEncoding.ts'
-import { clipPlan, makeHere, orderOf, startWorker, storeOf, wrongIn } from './clipPass.ts'
+import { clipJob, makeHere, orderOf, startWorker, storeOf, wrongIn } from './clipPass.ts'
 import { openHere } from './decoded.ts'
 
 const FILE = { kind: 'file', file: undefined } as const
@@ -10,7 +10,7 @@ const FILE = { kind: 'file', file: undefined } as const
 test.each(['h264', 'vp9', 'av1'] as const)(
   'a pass to %s has every frame, its tags, and levels within the codec’s loss',
   async (format) => {
-    const { plan, file } = await clipPlan('sound/tone-aac-25.mp4', {
+    const { plan, file } = await clipJob('sound/tone-aac-25.mp4', {
       format,
       head: { bars: 1, slate: 1, leader: 1 },
     })
@@ -39,7 +39,7 @@ test.each(['h264', 'vp9', 'av1'] as const)(
 )
 
 test('pixels that are not square are stated so', async () => {
-  const { plan, file } = await clipPlan('sound/tone-aac-25.mp4', { format: 'h264' })
+  const { plan, file } = await clipJob('sound/tone-aac-25.mp4', { format: 'h264' })
   const wide = {
     ...plan,
     reel: { ...plan.reel, media: { ...plan.reel.media, displayAspect: 2 } },
@@ -68,7 +68,7 @@ test.each([
 ] as const)(
   'the sound of %s goes along to %s as it is: %s after %s s of head',
   async (path, format, codec, bars) => {
-    const { plan, file } = await clipPlan(path, { format, head: { bars, slate: 0, leader: 0 } })
+    const { plan, file } = await clipJob(path, { format, head: { bars, slate: 0, leader: 0 } })
     const made = await makeHere(orderOf(plan, file, FILE))
     expect(wrongIn(made)).toEqual([])
     expect(made.findings.find(({ check }) => check === 'sound')).toEqual({
@@ -90,7 +90,7 @@ test.each([
 )
 
 test('sound that the container cannot hold is left out and named', async () => {
-  const { plan, file } = await clipPlan('sound/tone-aac-25.mp4', { format: 'vp9' })
+  const { plan, file } = await clipJob('sound/tone-aac-25.mp4', { format: 'vp9' })
   const made = await makeHere(orderOf(plan, file, FILE))
   expect(made.findings.find(({ check }) => check === 'sound')).toEqual({
     check: 'sound',
@@ -100,7 +100,7 @@ test('sound that the container cannot hold is left out and named', async () => {
 })
 
 test('what this browser cannot encode is refused by name, before anything is written', async () => {
-  const { plan, file } = await clipPlan('sound/tone-aac-25.mp4', { format: 'h264' })
+  const { plan, file } = await clipJob('sound/tone-aac-25.mp4', { format: 'h264' })
   const media = { ...plan.reel.media, width: 40_000, height: 40_000 }
   const large = { ...plan, reel: { ...plan.reel, media } }
   expect(await chooseEncoding(large)).toMatchObject({ ok: false })
