@@ -128,7 +128,7 @@ test('a job edited while the pass runs does not change it', async () => {
   expect(jobOf(store.getState())?.reels[reel.id]?.transfer.burnsTimecode).toBe(true)
 })
 
-test('stopped, a pass is found again and gone on with; discarded, it is gone', async () => {
+test('stopped, a pass is found again and gone on with', async () => {
   const folder = await newFolder()
   const { store, desk, plan } = await deskFor({ format: 'dpx' }, { kind: 'folder', folder })
   const stopped = desk.start()
@@ -155,7 +155,7 @@ test('stopped, a pass is found again and gone on with; discarded, it is gone', a
   expect(await openPassStore(root, passKey(plan.reel.id)).begun()).toBeUndefined()
 })
 
-test('discarded, an unfinished pass is gone; changed, its job stands in the way in words', async () => {
+test('changed, its job stands in the way in words; discarded, the pass is gone', async () => {
   const folder = await newFolder()
   const { store, desk, reel } = await deskFor({ format: 'dpx' }, { kind: 'folder', folder })
   const stopped = desk.start()
@@ -202,7 +202,7 @@ test('a worker that the browser ends is told of, and the pass is gone on with', 
   expect(now(store).outcome?.standing).toBe('right')
 })
 
-test('paused, it says so and stays so; the screen goes on meanwhile', async () => {
+test('paused, it says so and stays where it is until it goes on', async () => {
   const folder = await newFolder()
   const { store, desk } = await deskFor({ format: 'dpx' }, { kind: 'folder', folder })
   const made = desk.start()
