@@ -1,24 +1,22 @@
-import type { Problem } from '../core/base/problem.ts'
 import type { Result } from '../core/base/result.ts'
 import { fileNameOf } from '../core/formats/listNames.ts'
-import { addPass } from '../core/job/commands/addPass.ts'
 import { type PassPlan, passPlan } from '../core/transfer/passPlan.ts'
 import { TRANSFER_FORMAT_FACTS } from '../core/transfer/transferSettings.ts'
 import type { AppStore } from '../store/appStore.ts'
-import { endGesture, perform } from '../store/document.ts'
 import { tell, tellProblems } from '../store/notices.ts'
 import { jobOf, reelOf } from '../store/queries.ts'
 import { setTransferring } from '../store/transferring.ts'
 import type { TransferDesk } from '../ui/services.ts'
 import { BEGUN_BEFORE } from '../work/pass/beginPass.ts'
+import { clearFinished } from '../work/pass/finishedFiles.ts'
 import { passKey } from '../work/pass/passIdentity.ts'
 import { openPassStore } from '../work/pass/passStore.ts'
-import type { MadePass, PassNews, PassTarget } from '../work/passCalls.ts'
+import type { PassNews, PassTarget } from '../work/passCalls.ts'
 import { download } from './files.ts'
-import { outcomeStanding, passRecordOf } from './passOutcome.ts'
 import { type PassRunning, startPass } from './passRun.ts'
 import { openPassShelf, type PassShelf } from './passShelf.ts'
 import { askTarget, keptTarget } from './passTargets.ts'
+import { recordPass } from './recordPass.ts'
 import { takeScanChecksum } from './scanChecksumTaking.ts'
 import { isAbort, tellError } from './tellError.ts'
 import { findUnfinished } from './unfinishedPass.ts'
@@ -68,6 +66,7 @@ export const createTransferDesk = (
       const { quota, usage } = await navigator.storage.estimate()
       setTransferring(store, { room: quota === undefined ? undefined : quota - (usage ?? 0) })
       if (running) return
+      await clearFinished(await navigator.storage.getDirectory())
       const plan = planNow()
       const unfinished = plan?.ok ? await findUnfinished(plan.value) : undefined
       setTransferring(store, { unfinished })
@@ -84,34 +83,6 @@ export const createTransferDesk = (
     const isPaused = store.getState().transferring.run?.isPaused ?? false
     const run = { name, phase, progress: pace, isPaused, doneBefore, heldFrames }
     setTransferring(store, { run })
-  }
-  /** Puts a finished pass into the job it was made of, if that is still the one on screen. */
-  const record = async (plan: PassPlan, made: MadePass, shelfKey: string | undefined) => {
-    const { name } = made.output
-    if (made.file) outside.download(name, made.file)
-    const isHere = store.getState().shelfKey === shelfKey
-    const isRecorded = isHere && perform(store, (job) => addPass(job, passRecordOf(plan, made)))
-    endGesture(store)
-    if (!isRecorded) {
-      tell(
-        store,
-        `${name} is written, but its job is not open any more: open it and go on with the pass to record it.`,
-      )
-      return
-    }
-    const standing = outcomeStanding(made.findings)
-    setTransferring(store, { outcome: { name, standing, findings: made.findings } })
-    await forget(plan)
-    if (standing === 'right') tell(store, `${name} is written, and was read back as it should be.`)
-    else {
-      const wrong = made.findings.filter(
-        (each) => each.standing !== 'right' && each.standing !== 'told',
-      )
-      tellProblems(
-        store,
-        wrong.map(({ says }): Problem => ({ code: 'conflict', says })),
-      )
-    }
   }
   const make = async (plan: PassPlan, target: PassTarget, goesOn: boolean): Promise<void> => {
     const scan = scanFiles()
@@ -135,14 +106,19 @@ export const createTransferDesk = (
       outcome: undefined,
     })
     try {
-      void navigator.storage.persist()
+      navigator.storage.persist().catch(() => {})
       const handle = handleOf(target)
       if (handle && !goesOn) await outside.shelf.put(key, handle)
       const order = { plan, scan, key, stem, fileName, target, goesOn }
       running = outside.startPass(order, onNews(name))
       const made = await running.made
-      if (made.ok) await record(plan, made.value, shelfKey)
-      else tellProblems(store, made.problems)
+      if (!made.ok) {
+        tellProblems(store, made.problems)
+        return
+      }
+      const { file, output } = made.value
+      if (file) outside.download(output.name, file)
+      if (recordPass(store, plan, made.value, shelfKey)) await forget(plan)
     } catch (error) {
       if (isAbort(error)) tell(store, 'The pass is stopped. What is written is kept.')
       else tellError(store, error)

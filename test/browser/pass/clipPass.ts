@@ -1,5 +1,6 @@
 import { reelFromFacts } from '../../../src/app/reelFromFacts.ts'
 import { IDENTITY_GRADE } from '../../../src/core/colour/grade.ts'
+import type { Job, Reel } from '../../../src/core/job/job.ts'
 import { newCue } from '../../../src/core/job/newCue.ts'
 import { newJob } from '../../../src/core/job/newJob.ts'
 import { newCueId } from '../../../src/core/job/recordIds.ts'
@@ -17,28 +18,36 @@ import type { MadePass, PassCalls, PassOrder, PassTarget } from '../../../src/wo
 import { type Caller, createCaller } from '../../../src/work/rpc.ts'
 import { fetchClip } from '../media/fetchClip.ts'
 
-/** A clip as a reel of two cues, the second darker, and what its transfer writes. */
-export const clipPlan = async (
-  path: string,
+/** Files as a job of one reel and two cues, the second darker, and what its transfer writes. */
+export const filesJob = async (
+  files: readonly File[],
   change: Partial<TransferSettings>,
-): Promise<{ readonly plan: PassPlan; readonly file: File }> => {
-  const file = await fetchClip(path)
-  const opened = await openMedia([file])
+): Promise<{ readonly job: Job; readonly reel: Reel; readonly plan: PassPlan }> => {
+  const opened = await openMedia(files)
   if (!opened.ok) throw new Error(opened.problems[0].says)
   const { facts } = opened.value
   opened.value.close()
   const rate = facts.rate ?? { num: 25, den: 1 }
-  const reel = reelFromFacts(facts, { matrix: 'bt709', range: 'narrow', rate })
-  const job = newJob('Harbour', reel, newCueId())
+  const settings = { ...INITIAL_TRANSFER, ...change }
+  const range = facts.range ?? 'narrow'
+  const found = reelFromFacts(facts, { matrix: 'bt709', range, rate })
+  const reel = { ...found, transfer: settings }
+  const first = newJob('Harbour', reel, newCueId())
   const id = newCueId()
   const second = {
-    ...newCue(id, reel.id, frame(20), { kind: 'person', confidence: 1 }),
+    ...newCue(id, reel.id, frame(20), { kind: 'by-hand', confidence: 1 }),
     grade: { ...IDENTITY_GRADE, gain: [0.8, 0.7, 0.75] as const },
   }
-  const settings = { ...INITIAL_TRANSFER, ...change }
-  const plan = passPlan({ ...job, cues: { ...job.cues, [id]: second } }, reel.id, settings)
+  const job = { ...first, cues: { ...first.cues, [id]: second } }
+  const plan = passPlan(job, reel.id)
   if (!plan.ok) throw new Error(plan.problems[0].says)
-  return { plan: plan.value, file }
+  return { job, reel, plan: plan.value }
+}
+
+/** The same of a clip. */
+export const clipJob = async (path: string, change: Partial<TransferSettings>) => {
+  const file = await fetchClip(path)
+  return { ...(await filesJob([file], change)), file }
 }
 
 export const orderOf = (
@@ -65,10 +74,9 @@ export const storeOf = async ({ key }: PassOrder): Promise<PassStore> =>
 export type TestWorker = { readonly call: Caller<PassCalls>; readonly end: () => void }
 
 export const startWorker = (): TestWorker => {
-  const worker = new Worker(
-    new URL('../../../src/app/worker/passWorker.ts', import.meta.url),
-    { type: 'module' },
-  )
+  const worker = new Worker(new URL('../../../src/app/worker/passWorker.ts', import.meta.url), {
+    type: 'module',
+  })
   return { call: createCaller<PassCalls>(worker), end: () => worker.terminate() }
 }
 
