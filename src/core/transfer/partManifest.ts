@@ -2,6 +2,7 @@ import * as v from 'valibot'
 import { problem } from '../base/problem.ts'
 import { fail, ok, type Result } from '../base/result.ts'
 import type { Rate } from '../time/rate.ts'
+import { filesOfFrames, partFrames } from './partFrames.ts'
 import { TRANSFER_FORMATS, type TransferFormat } from './transferSettings.ts'
 
 /** One file of a part: its name in the part's folder, and what it holds. */
@@ -14,6 +15,10 @@ export type PartManifest = {
   /** SHA-256 of all that decides what a part holds: parts of one pass have it alike. */
   readonly identity: string
   readonly settings: TransferFormat
+  /** Version of the program that made it. */
+  readonly program: string
+  /** What encoded a video, with its version: pieces of one video have it alike. '' for pictures. */
+  readonly encoder: string
   /** What the names of its files begin with. */
   readonly stem: string
   readonly part: number
@@ -52,6 +57,8 @@ const manifestSchema = v.strictObject({
   version: v.literal(1),
   identity: sha256,
   settings: v.picklist(TRANSFER_FORMATS),
+  program: words,
+  encoder: words,
   stem: fileName,
   part: whole,
   of: whole,
@@ -73,6 +80,18 @@ const manifestSchema = v.strictObject({
   clippedPixels: whole,
 })
 
+/** The field that does not follow from the number of the part, where there is one. */
+const countedWrongly = (manifest: PartManifest): string | undefined => {
+  const { part, of, first, end, stem, files } = manifest
+  if (part < 1 || part > of) return 'part'
+  const range = partFrames(manifest, part, of)
+  if (first !== range.first || end !== range.end) return 'first'
+  const named = filesOfFrames(manifest, stem, range)
+  return named.length === files.length && named.every(({ name }, i) => name === files[i]?.name)
+    ? undefined
+    : 'files'
+}
+
 export const writePartManifest = (manifest: PartManifest): string =>
   `${JSON.stringify(manifest, undefined, 2)}\n`
 
@@ -91,8 +110,8 @@ export const readPartManifest = (text: string): Result<PartManifest> => {
     const field = read.issues[0].path?.map(({ key }) => String(key)).join('.') ?? ''
     return refuse(`The manifest of the part is not right at “${field}”; make it again.`, field)
   }
-  const { part, of, first, end, frames } = read.output
-  if (part < 1 || part > of || first > end || end > frames)
-    return refuse('The manifest of the part counts wrongly; make the part again.', 'part')
-  return ok(read.output)
+  const wrong = countedWrongly(read.output)
+  return wrong === undefined
+    ? ok(read.output)
+    : refuse('The manifest of the part counts wrongly; make the part again.', wrong)
 }

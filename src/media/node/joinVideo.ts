@@ -17,6 +17,15 @@ export type VideoJoin = {
 
 const quoted = (path: string): string => `'${path.replaceAll("'", "'\\''")}'`
 
+/** Frames of the first video of a file, counted by its packets. */
+const framesIn = async (path: string): Promise<number> => {
+  const { out } = await runProgram('ffprobe', [
+    ...['-v', 'error', '-select_streams', 'V:0', '-count_packets', '-of', 'default=nk=1:nw=1'],
+    ...['-show_entries', 'stream=nb_read_packets', `file:${path}`],
+  ])
+  return Number(out.trim())
+}
+
 /** Joins pieces without encoding them again, to `to`; `folder` takes the list of them meanwhile. */
 export const joinVideo = async (
   { pieces, rate, sound, container, timecode }: VideoJoin,
@@ -41,7 +50,18 @@ export const joinVideo = async (
     ...(container === 'mp4' ? ['-timecode', timecode] : []),
     ...['-fflags', '+bitexact', '-f', container, `file:${to}`],
   ])
-  if (joined.status === 0) return ok(to)
-  const says = joined.error.trim().split('\n').at(-1) ?? ''
+  if (joined.status === 0) {
+    const wanted = pieces.reduce((sum, { frames }) => sum + frames, 0)
+    const there = await framesIn(to)
+    if (there === wanted) return ok(to)
+    return fail(
+      problem(
+        'cannot-read',
+        `The joined video has ${there} frames, not the ${wanted} of its parts; make the parts again.`,
+        { file: to },
+      ),
+    )
+  }
+  const says = joined.error.trim().split('\n').at(-1) || 'ffmpeg is not there'
   return fail(problem('cannot-read', `The parts could not be joined: ${says}`, { file: to }))
 }
