@@ -75,6 +75,21 @@ export const damagedFile = async (
   return undefined
 }
 
+/** Whether the part is there already, whole; refuses where its name is another pass's part. */
+export const isPartThere = async (folder: string, identity: string): Promise<Result<boolean>> => {
+  const there = await readPart(folder)
+  if (!there.ok) return ok(false)
+  if (there.value.identity === identity)
+    return ok((await damagedFile(folder, there.value)) === undefined)
+  return fail(
+    problem(
+      'conflict',
+      `${folder} is a part of another pass; take it away, or write somewhere else.`,
+      { file: folder },
+    ),
+  )
+}
+
 /**
  * Makes what lies in `unfinished` the part `folder`, all at once. A whole part that is there
  * already with the same identity stays, and the new one is thrown away: made twice is made once.
@@ -91,20 +106,10 @@ export const finishPart = async (
       () => false,
     )
   if (await give()) return ok(folder)
-  const there = await readPart(folder)
-  if (there.ok && there.value.identity !== manifest.identity) {
+  const there = await isPartThere(folder, manifest.identity)
+  if (!there.ok || there.value) {
     await rm(unfinished, { recursive: true, force: true })
-    return fail(
-      problem(
-        'conflict',
-        `${folder} is a part of another pass; take it away, or write somewhere else.`,
-        { file: folder },
-      ),
-    )
-  }
-  if (there.ok && (await damagedFile(folder, there.value)) === undefined) {
-    await rm(unfinished, { recursive: true, force: true })
-    return ok(folder)
+    return there.ok ? ok(folder) : there
   }
   await rm(folder, { recursive: true, force: true })
   return (await give())

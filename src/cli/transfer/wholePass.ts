@@ -54,8 +54,10 @@ const wholeThere = async (
           { file: folder },
         ),
       )
+    // One stopped just before it got its name is not taken: the name tells that it is whole.
     const isWhole =
       manifest.ok &&
+      name === partName(task.stem, manifest.value.part, of) &&
       manifest.value.of === of &&
       (await damagedFile(path, manifest.value)) === undefined
     if (isWhole) whole.add(manifest.value.part)
