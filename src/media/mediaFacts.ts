@@ -18,6 +18,9 @@ export type MediaFacts = {
   readonly rate: Rate | undefined
   readonly matrix: MatrixName | undefined
   readonly range: RangeName | undefined
+  /** Primaries and transfer by the names of ITU-T H.273 as browsers have them. */
+  readonly primaries?: string
+  readonly transfer?: string
   readonly bytes: number
   /** What the file says its levels are, where it says that they are printing density. */
   readonly scanHint?: 'printing-density'

@@ -1,12 +1,22 @@
 import type { Planes } from '../core/picture/planes.ts'
-import type { Frame } from '../core/time/frame.ts'
+import { type Frame, frame } from '../core/time/frame.ts'
 import type { Overlay } from '../core/transfer/deliveredForm.ts'
 import type { OutputFrame } from '../core/transfer/outputTimeline.ts'
 import type { PassPlan } from '../core/transfer/passPlan.ts'
 import type { PassFinding, PassOutput } from '../core/transfer/passRecord.ts'
 import type { Kernel } from '../kernel/kernel.ts'
 import type { FrameSource } from '../media/frameSource.ts'
-import type { Pace } from './pace.ts'
+import { MediaError } from '../media/mediaError.ts'
+import { createPaceKeeper, type Pace } from './pace.ts'
+import { createCueComparison } from './written/compareCues.ts'
+import { cueFrames } from './written/cueFrames.ts'
+import {
+  checksumFinding,
+  durationFinding,
+  limitingFinding,
+  tagsFinding,
+} from './written/fileFindings.ts'
+import { createWrittenTolerance } from './written/toleranceOfWritten.ts'
 
 /** What a pass did to levels on the way, over all its frames. */
 export type PassTally = {
@@ -35,24 +45,65 @@ export type WrittenPass = {
   readonly sound: PassFinding
 }
 
-const framesFinding = ({ plan, written }: WrittenPass, counted: number): PassFinding => {
+const framesFinding = (
+  { plan, written }: WrittenPass,
+  counted: number,
+  broken: string | undefined,
+): PassFinding => {
   const { frames } = plan.timeline
-  return counted === frames
+  if (broken !== undefined) return { check: 'frames', standing: 'wrong', says: broken }
+  return counted === frames && written.facts.frames === frames
     ? { check: 'frames', standing: 'right', says: `${frames} frames, as planned.` }
     : {
         check: 'frames',
         standing: 'wrong',
-        says: `${written.facts.name} has ${counted} frames, not the ${frames} that were planned.`,
+        says: `${written.facts.name} has ${Math.max(counted, written.facts.frames)} frames, not the ${frames} that were planned.`,
       }
 }
 
-/** Reads back what a pass wrote and tells what is right and what is wrong with it. */
+/**
+ * Reads back what a pass wrote, every frame once, and tells what is right and what is wrong with
+ * it: how many frames there are, what cues begin with, tolerance, tags, duration, checksum.
+ */
 export const checkWritten = async (
   pass: WrittenPass,
   onPace: (pace: Pace) => void,
   signal?: AbortSignal,
 ): Promise<readonly PassFinding[]> => {
-  onPace({ done: 0, total: pass.plan.timeline.frames, framesPerSecond: 0, secondsLeft: undefined })
+  const { plan, written } = pass
+  const { headFrames, frames } = plan.timeline
+  const places = cueFrames(plan.cues, plan.reel.frames)
+  const cues = createCueComparison(pass)
+  const tolerance = createWrittenTolerance(pass)
+  const pace = createPaceKeeper(frames, () => performance.now())
+  let counted = 0
+  let broken: string | undefined
+  try {
+    const end = frame(written.facts.frames)
+    for await (const { planes } of written.readRange(frame(0), end, signal)) {
+      const at = counted - headFrames
+      counted++
+      if (at >= 0 && at < plan.reel.frames) {
+        tolerance.add(frame(at), planes)
+        const place = places.get(at)
+        if (place) await cues.add(place, planes)
+      }
+      onPace(pace(counted))
+    }
+  } catch (error) {
+    if (!(error instanceof MediaError)) throw error
+    broken = error.problem.says
+  }
   signal?.throwIfAborted()
-  return [framesFinding(pass, pass.written.facts.frames), pass.sound]
+  const measured = tolerance.finding()
+  return [
+    framesFinding(pass, counted, broken),
+    ...(broken === undefined ? [cues.finding()] : []),
+    ...(measured ? [measured] : []),
+    limitingFinding(pass),
+    tagsFinding(pass),
+    durationFinding(pass, counted),
+    pass.sound,
+    await checksumFinding(pass),
+  ]
 }

@@ -59,19 +59,6 @@ const madeInEight = async (job: string, out: string, more: readonly string[]) =>
 }
 
 describe('eight parts, two killed half-way, one delivered twice', () => {
-  it('of pictures are a single pass, byte for byte', async () => {
-    const place = placeFor('pictures')
-    const head = { bars: 1, slate: 1, leader: 1 }
-    const job = dpxScan(place, 120, { head, burnsTimecode: true, limiting: 'soft' })
-    const parts = await madeInEight(job, join(place, 'apart'), [])
-    wentWell(await reelwright(['join', ...parts, '--out', join(place, 'joined')]))
-    wentWell(await reelwright(['transfer', job, '--out', join(place, 'single')]))
-    const joined = sumsOf(join(place, 'joined'))
-    expect(Object.keys(joined)).toHaveLength(151)
-    expect(joined).toEqual(sumsOf(join(place, 'single')))
-    expect(new Set(Object.values(joined)).size).toBeGreaterThan(120)
-  })
-
   it.each([
     ['h264', 'mp4', []],
     ['vp9', 'webm', []],

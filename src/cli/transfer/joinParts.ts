@@ -84,7 +84,7 @@ const joinPieces = (
   name: string,
 ): Promise<Result<string>> => {
   const [{ place, manifest }] = parts
-  const { rate, timecode, sound, headFrames } = manifest
+  const { rate, timecode, sound, headFrames, tags } = manifest
   return joinVideo(
     {
       pieces: parts.flatMap((each) =>
@@ -95,6 +95,7 @@ const joinPieces = (
       ),
       rate,
       timecode,
+      tags,
       container: extname(name) === '.mp4' ? 'mp4' : 'webm',
       sound: sound
         ? {

@@ -6,14 +6,16 @@ import { fail, type Result } from '../../core/base/result.ts'
 import { PROGRAM_VERSION } from '../../core/programVersion.ts'
 import { formatTimecode } from '../../core/time/timecode.ts'
 import type { DeliveredForm } from '../../core/transfer/deliveredForm.ts'
+import { formOf } from '../../core/transfer/formOf.ts'
 import { frameFileName } from '../../core/transfer/frameFileName.ts'
 import type { OutputRange } from '../../core/transfer/outputTimeline.ts'
 import { type FileFrames, filesOfFrames, partFrames } from '../../core/transfer/partFrames.ts'
 import type { PartFile, PartManifest } from '../../core/transfer/partManifest.ts'
 import type { PassPlan } from '../../core/transfer/passPlan.ts'
 import { isSequence } from '../../core/transfer/transferSettings.ts'
+import { videoTags } from '../../core/transfer/videoTags.ts'
 import type { Kernel } from '../../kernel/kernel.ts'
-import { encodeDelivered, STILL_FORMS } from '../../media/encodeDelivered.ts'
+import { encodeDelivered } from '../../media/encodeDelivered.ts'
 import type { FrameSource } from '../../media/frameSource.ts'
 import { deflateNode } from '../../media/node/deflateNode.ts'
 import { sha256OfFile } from '../../media/node/sha256OfFile.ts'
@@ -186,10 +188,7 @@ export const makePart = async (
   const timecode = formatTimecode(startCountOf(plan), reel.rate, reel.isDropFrame)
   const length = { settings: format, frames, rate: reel.rate }
   const range = partFrames(length, part, of)
-  const form: DeliveredForm =
-    format === 'dpx' || format === 'tiff' || format === 'png'
-      ? STILL_FORMS[format]
-      : { kind: 'planes', matrix: plan.coding.matrix, depth: 8, layout: '420' }
+  const form = formOf(plan)
   const unfinished = await beginPart(folder).catch((error: unknown) => ({ error }))
   if (typeof unfinished !== 'string') {
     const told = diskProblem(unfinished.error, folder)
@@ -210,6 +209,7 @@ export const makePart = async (
     return await finishPart(unfinished, folder, {
       ...{ format: 'reelwright-part', version: 1, identity: task.identity, settings: format },
       ...{ program: PROGRAM_VERSION, encoder: encoder?.title ?? '' },
+      tags: encoder ? videoTags(plan) : null,
       ...{ stem: task.stem, part, of, ...range, frames, files, ...sound, ...counting.counted() },
       ...{ headFrames, rate: reel.rate, timecode },
     })

@@ -4,6 +4,7 @@ import { fail, ok, type Result } from '../base/result.ts'
 import type { Rate } from '../time/rate.ts'
 import { filesOfFrames, partFrames } from './partFrames.ts'
 import { TRANSFER_FORMATS, type TransferFormat } from './transferSettings.ts'
+import type { VideoTags } from './videoTags.ts'
 
 /** One file of a part: its name in the part's folder, and what it holds. */
 export type PartFile = { readonly name: string; readonly bytes: number; readonly sha256: string }
@@ -19,6 +20,8 @@ export type PartManifest = {
   readonly program: string
   /** What encoded a video, with its version: pieces of one video have it alike. '' for pictures. */
   readonly encoder: string
+  /** The colour that a video states. */
+  readonly tags: VideoTags | null
   /** What the names of its files begin with. */
   readonly stem: string
   readonly part: number
@@ -50,6 +53,7 @@ const fileName = v.pipe(v.string(), v.regex(/^[\w][\w.-]{0,199}$/u))
 const whole = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(Number.MAX_SAFE_INTEGER))
 const sha256 = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/u))
 const words = v.pipe(v.string(), v.maxLength(4000))
+const tag = v.pipe(v.string(), v.regex(/^[a-z][a-z0-9-]{0,31}$/u))
 const file = { name: fileName, bytes: whole, sha256 }
 
 const manifestSchema = v.strictObject({
@@ -59,6 +63,7 @@ const manifestSchema = v.strictObject({
   settings: v.picklist(TRANSFER_FORMATS),
   program: words,
   encoder: words,
+  tags: v.nullable(v.strictObject({ matrix: tag, primaries: tag, transfer: tag })),
   stem: fileName,
   part: whole,
   of: whole,

@@ -71,6 +71,8 @@ export const videoFacts = async (
     rate: await statedRate(track, times),
     matrix: first.layout === 'rgb' ? 'bt709' : statedMatrix(space.matrix),
     range: statedRange(space),
+    ...(space.primaries && { primaries: space.primaries }),
+    ...(space.transfer && { transfer: space.transfer }),
     bytes: file.size,
   }
 }

@@ -1,6 +1,7 @@
 import { framesPerSecond } from '../../core/time/rate.ts'
 import type { PassPlan } from '../../core/transfer/passPlan.ts'
 import type { TransferFormat } from '../../core/transfer/transferSettings.ts'
+import { type VideoTags, videoTags } from '../../core/transfer/videoTags.ts'
 
 /** Kinds of video that ffmpeg makes, with the encoders that may be there, the best first. */
 const ENCODERS: Readonly<Partial<Record<TransferFormat, readonly string[]>>> = {
@@ -22,15 +23,14 @@ const QUALITY: Readonly<Record<string, readonly string[]>> = {
   'libaom-av1': ['-crf', '18', '-b:v', '0', '-cpu-used', '6', '-row-mt', '1'],
 }
 
-/** Matrix, primaries and transfer in ffmpeg's names (ITU-T H.273), by the reel's luma equation. */
-const tagsOf = ({ reel }: PassPlan): readonly [matrix: string, primaries: string, trc: string] => {
-  const { matrix, height } = reel.media
-  if (matrix === 'bt2020') return ['bt2020nc', 'bt2020', 'bt2020-10']
-  if (matrix === 'bt709') return ['bt709', 'bt709', 'bt709']
-  return height > 486
-    ? ['bt470bg', 'bt470bg', 'smpte170m']
-    : ['smpte170m', 'smpte170m', 'smpte170m']
-}
+/** A luma equation as ffmpeg names it. */
+const ffmpegMatrix = (matrix: string): string => (matrix === 'bt2020-ncl' ? 'bt2020nc' : matrix)
+
+/** Arguments that have a file state its colour; of codes of narrow range. */
+export const colourArguments = ({ matrix, primaries, transfer }: VideoTags): readonly string[] => [
+  ...['-color_range', 'tv', '-colorspace', ffmpegMatrix(matrix)],
+  ...['-color_primaries', primaries, '-color_trc', transfer],
+]
 
 const PARTS = 10_000
 
@@ -43,13 +43,11 @@ const pixelShape = ({ coding }: PassPlan): string => {
 export const encoderArguments = (plan: PassPlan, encoder: string): readonly string[] => {
   const { width, height } = plan.reel.media
   const { num, den } = plan.reel.rate
-  const [matrix, primaries, trc] = tagsOf(plan)
   const second = String(Math.round(framesPerSecond(plan.reel.rate)))
-  const told = ['-color_range', 'tv', '-colorspace', matrix, '-color_primaries', primaries]
   return [
     ...['-f', 'rawvideo', '-pix_fmt', 'yuv420p', '-s', `${width}x${height}`],
     ...['-r', `${num}/${den}`, '-i', 'pipe:0', '-vf', `setsar=${pixelShape(plan)}`],
     ...['-c:v', encoder, ...(QUALITY[encoder] ?? []), '-threads', '4', '-pix_fmt', 'yuv420p'],
-    ...['-g', second, '-keyint_min', second, ...told, '-color_trc', trc],
+    ...['-g', second, '-keyint_min', second, ...colourArguments(videoTags(plan))],
   ]
 }

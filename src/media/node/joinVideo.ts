@@ -3,6 +3,8 @@ import { join, resolve } from 'node:path'
 import { problem } from '../../core/base/problem.ts'
 import { fail, ok, type Result } from '../../core/base/result.ts'
 import { framesPerSecond, type Rate } from '../../core/time/rate.ts'
+import type { VideoTags } from '../../core/transfer/videoTags.ts'
+import { colourArguments } from './encoderArguments.ts'
 import { runProgram } from './runProgram.ts'
 
 /** Pieces of video that follow one another, by path and frames, and the sound to go with them. */
@@ -13,6 +15,7 @@ export type VideoJoin = {
   readonly container: 'mp4' | 'webm'
   /** Timecode of the first frame, for a container that has a place for it. */
   readonly timecode: string
+  readonly tags: VideoTags | null
 }
 
 const quoted = (path: string): string => `'${path.replaceAll("'", "'\\''")}'`
@@ -28,7 +31,7 @@ const framesIn = async (path: string): Promise<number> => {
 
 /** Joins pieces without encoding them again, to `to`; `folder` takes the list of them meanwhile. */
 export const joinVideo = async (
-  { pieces, rate, sound, container, timecode }: VideoJoin,
+  { pieces, rate, sound, container, timecode, tags }: VideoJoin,
   folder: string,
   to: string,
 ): Promise<Result<string>> => {
@@ -44,6 +47,8 @@ export const joinVideo = async (
     ...['-v', 'error', '-nostdin', '-y', '-f', 'concat', '-safe', '0', '-i', `file:${list}`],
     ...(sound ? ['-itsoffset', sound.startsAt.toFixed(6), '-i', `file:${sound.path}`] : []),
     ...['-map', '0:v:0', ...(sound ? ['-map', '1:a:0', '-t', length] : []), '-c', 'copy'],
+    // Pieces hold it in their own streams; what is copied states it only where it is told anew.
+    ...(tags ? colourArguments(tags) : []),
     ...(container === 'mp4'
       ? ['-video_track_timescale', String(rate.num), '-movflags', '+faststart']
       : []),

@@ -93,10 +93,20 @@ export const streamFacts = (
   times: readonly number[],
 ): Pick<
   MediaFacts,
-  'codec' | 'width' | 'height' | 'displayAspect' | 'rate' | 'matrix' | 'range'
+  | 'codec'
+  | 'width'
+  | 'height'
+  | 'displayAspect'
+  | 'rate'
+  | 'matrix'
+  | 'range'
+  | 'primaries'
+  | 'transfer'
 > => {
   const width = Number(stream.width)
   const height = Number(stream.height)
+  const primaries = textOf(stream, 'color_primaries')
+  const transfer = textOf(stream, 'color_transfer')
   return {
     codec: codecOf(stream),
     width,
@@ -105,5 +115,7 @@ export const streamFacts = (
     rate: rateOf(stream, times),
     matrix: layout === 'rgb' ? 'bt709' : statedMatrix(stream),
     range: statedRange(stream),
+    ...(isStated(primaries) && { primaries }),
+    ...(isStated(transfer) && { transfer }),
   }
 }

@@ -60,7 +60,8 @@ describe('bars', () => {
   })
 })
 
-const brightest = ({ samples }: Planes): number => samples[0].reduce((a, b) => Math.max(a, b), 0)
+const brightest = ({ samples }: Planes): number =>
+  Uint16Array.from(samples[0]).reduce((a, b) => Math.max(a, b), 0)
 
 const partAbove = ({ samples: [grey] }: Planes, code: number): number =>
   Uint16Array.from(grey).filter((each) => each > code).length / grey.length

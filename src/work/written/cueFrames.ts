@@ -1,0 +1,19 @@
+import type { Cue } from '../../core/job/job.ts'
+import { type Frame, frame } from '../../core/time/frame.ts'
+
+/** A frame that is compared by value, and the cue it belongs to. */
+export type CueFrame = { readonly frame: Frame; readonly index: number }
+
+/** The first frame of every cue, and the first past its ramp, by the frame of the reel. */
+export const cueFrames = (
+  cues: readonly Cue[],
+  reelFrames: number,
+): ReadonlyMap<number, CueFrame> => {
+  const places = new Map<number, CueFrame>()
+  for (const [index, { first, ramp }] of cues.entries()) {
+    const end = cues[index + 1]?.first ?? reelFrames
+    for (const at of [first, first + ramp])
+      if (at < end) places.set(at, { frame: frame(at), index })
+  }
+  return places
+}
