@@ -4,7 +4,7 @@ import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { hasFiles, killedHalfWay } from './interrupted.ts'
 import { type Outcome, reelwright } from './reelwright.ts'
-import { dpxScan, frameSums, sumsOf, videoScan } from './transferScan.ts'
+import { frameSums, videoScan } from './transferScan.ts'
 
 let folder = ''
 beforeAll(() => {
@@ -70,7 +70,11 @@ describe('eight parts, two killed half-way, one delivered twice', () => {
     const joined = join(place, `joined.${ending}`)
     const parts = await madeInEight(job, join(place, `apart.${ending}`), wish)
     wentWell(await reelwright(['join', ...parts, '--out', joined]))
-    wentWell(await reelwright(['transfer', job, '--out', single, ...wish]))
+    const whole = await reelwright(['transfer', job, '--out', single, ...wish, '--json'])
+    wentWell(whole)
+    expect(JSON.parse(whole.out).pass.findings).toContainEqual(
+      expect.objectContaining({ check: 'tags', standing: 'right' }),
+    )
     const sums = frameSums(joined)
     expect(sums.match(/^0,/gmu)).toHaveLength(340)
     expect(sums).toBe(frameSums(single))

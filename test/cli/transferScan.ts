@@ -14,7 +14,14 @@ import { encodeDpx } from '../../src/media/dpx/encodeDpx.ts'
 import { chanceFrom } from '../support/fuzzReader.ts'
 import { sampleJob, sampleReel } from '../support/sampleJob.ts'
 
-const GRADE = { ...IDENTITY_GRADE, gain: [1.1, 1, 0.9], saturation: 0.7 } as const
+/** Two grades that bring any scan inside tolerance. */
+const FLAT = {
+  ...IDENTITY_GRADE,
+  lift: [0.1, 0.1, 0.1],
+  gain: [0.8, 0.8, 0.8],
+  saturation: 0.5,
+} as const
+const WARM = { ...FLAT, gain: [0.8, 0.75, 0.7] } as const
 
 const SIZE = { width: 160, height: 90 } as const
 
@@ -35,7 +42,7 @@ const jobOn = (
   })
   return sampleJob(
     [0, Math.floor(frames / 2)],
-    (cue, i) => (i ? { ...cue, grade: GRADE } : cue),
+    (cue, i) => ({ ...cue, grade: i ? WARM : FLAT }),
     reel,
   )
 }
