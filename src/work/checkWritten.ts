@@ -1,3 +1,4 @@
+import { createFlashGatherer } from '../core/flashes/flashGatherer.ts'
 import type { Planes } from '../core/picture/planes.ts'
 import { type Frame, frame } from '../core/time/frame.ts'
 import type { Overlay } from '../core/transfer/deliveredForm.ts'
@@ -16,6 +17,7 @@ import {
   limitingFinding,
   tagsFinding,
 } from './written/fileFindings.ts'
+import { flashFinding } from './written/flashFinding.ts'
 import { createWrittenTolerance } from './written/toleranceOfWritten.ts'
 
 /** What a pass did to levels on the way, over all its frames. */
@@ -63,7 +65,7 @@ const framesFinding = (
 
 /**
  * Reads back what a pass wrote, every frame once, and tells what is right and what is wrong with
- * it: how many frames there are, what cues begin with, tolerance, tags, duration, checksum.
+ * it: how many frames there are, what cues begin with, tolerance, flashes, tags, duration, checksum.
  */
 export const checkWritten = async (
   pass: WrittenPass,
@@ -74,17 +76,20 @@ export const checkWritten = async (
   const { headFrames, frames } = plan.timeline
   const places = cueFrames(plan.cues, plan.reel.frames)
   const cues = createCueComparison(pass)
-  const tolerance = createWrittenTolerance(pass)
+  const { width, height, frames: writtenFrames } = written.facts
+  const flashes = createFlashGatherer(width, height, plan.reel.rate)
+  const tolerance = createWrittenTolerance(pass, flashes.cells)
   const pace = createPaceKeeper(frames, () => performance.now())
   let counted = 0
   let broken: string | undefined
   try {
-    const end = frame(written.facts.frames)
+    const end = frame(writtenFrames)
     for await (const { planes } of written.readRange(frame(0), end, signal)) {
       const at = counted - headFrames
       counted++
       if (at >= 0 && at < plan.reel.frames) {
         tolerance.add(frame(at), planes)
+        flashes.add(frame(at))
         const place = places.get(at)
         if (place) await cues.add(place, planes)
       }
@@ -96,11 +101,13 @@ export const checkWritten = async (
   }
   signal?.throwIfAborted()
   const measured = tolerance.finding()
+  const watched = flashes.report()
   return [
     framesFinding(pass, counted, broken),
     ...(broken === undefined ? [cues.finding()] : []),
     ...(measured ? [measured] : []),
     limitingFinding(pass),
+    ...(watched ? [flashFinding(watched)] : []),
     tagsFinding(pass),
     durationFinding(pass, counted),
     pass.sound,

@@ -75,6 +75,7 @@ describe('a whole pass', () => {
       ['cues', 'right'],
       ['tolerance', 'right'],
       ['limiting', 'told'],
+      ['flashes', 'right'],
       ['tags', 'right'],
       ['duration', 'right'],
       ['sound', 'told'],

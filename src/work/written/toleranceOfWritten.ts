@@ -1,4 +1,5 @@
 import { IDENTITY_GRADE } from '../../core/colour/grade.ts'
+import type { CellMeans } from '../../core/flashes/cellMeans.ts'
 import { cueIndexAt } from '../../core/job/cueList.ts'
 import { IDENTITY_FRAMING } from '../../core/picture/framing.ts'
 import type { Coding, Planes } from '../../core/picture/planes.ts'
@@ -21,8 +22,11 @@ const spans = ({ r, g, b, y }: Verdict): string =>
     .map(([name, { low, high }]) => `${name} ${(100 * low).toFixed(1)}…${(100 * high).toFixed(1)}`)
     .join(', ')
 
-/** Measures every written frame of the reel against the job's tolerance, as it was decoded. */
-export const createWrittenTolerance = (pass: WrittenPass) => {
+/**
+ * Measures every written frame of the reel against the job's tolerance, as it was decoded, and
+ * fills the cells of each on the way.
+ */
+export const createWrittenTolerance = (pass: WrittenPass, cells: CellMeans) => {
   const { plan, kernel } = pass
   const { profile, cues } = plan
   const coding = writtenCoding(pass)
@@ -30,7 +34,7 @@ export const createWrittenTolerance = (pass: WrittenPass) => {
   const outside = new Set<number>()
   const add = (at: Frame, planes: Planes): void => {
     const input = { planes, coding, grade: IDENTITY_GRADE, framing: IDENTITY_FRAMING }
-    const levels = kernel.measureLevels(input, coding.matrix, profile)
+    const levels = kernel.measureLevels(input, coding.matrix, profile, undefined, cells)
     all.add(at, levels)
     if (levels.outside / levels.pixels > profile.area) outside.add(cueIndexAt(cues, at))
   }
