@@ -30,6 +30,7 @@ export const joinCommand = async (
   const pace = createPaceKeeper(1000, () => performance.now())
   const joined = await joinParts(folders, {
     out,
+    isChecked: false,
     by: moves ? 'link or move' : 'link or copy',
     unfinished: `${out}.unfinished-${randomUUID().slice(0, 8)}`,
     onBytes: (done, total) => terminal.pace('Checking', pace(Math.round((1000 * done) / total))),

@@ -13,6 +13,8 @@ import { damagedFile, nameFile, type Placing, placeFile, readPart, toDisk } from
 export type JoinWish = {
   readonly out: string
   readonly by: Placing
+  /** Whether files were held against their checksums already. */
+  readonly isChecked: boolean
   /** What is joined lies here until it is whole, on the same disk as `out`. */
   readonly unfinished: string
   /** Told how many bytes of the parts were checked, of all. */
@@ -32,7 +34,7 @@ const isThere = (path: string): Promise<boolean> =>
   )
 
 /** The parts of folders whose every file is as it was made; what is not is told. */
-const wholeParts = async (folders: readonly string[], { onBytes }: JoinWish) => {
+const wholeParts = async (folders: readonly string[], { isChecked, onBytes }: JoinWish) => {
   const found: FoundPart[] = []
   const passedOver: Problem[] = []
   for (const place of folders) {
@@ -40,6 +42,7 @@ const wholeParts = async (folders: readonly string[], { onBytes }: JoinWish) => 
     if (manifest.ok) found.push({ place, manifest: manifest.value })
     else passedOver.push(...manifest.problems)
   }
+  if (isChecked) return { whole: found, passedOver }
   const total = found
     .flatMap(({ manifest }) => manifest.files)
     .reduce((sum, { bytes }) => sum + bytes, 0)
@@ -119,7 +122,7 @@ const alreadyThere = (out: string): Result<never> =>
 /**
  * Joins the parts in these folders to `out`, which is there whole or not at all: a folder of
  * numbered pictures with `checksums.txt`, or a video. Every file of every part is checked against
- * its checksum first. Refuses what is missing, of another pass, or already there.
+ * its checksum first, where that was not done. Refuses what is missing, of another pass, or already there.
  */
 export const joinParts = async (
   folders: readonly string[],

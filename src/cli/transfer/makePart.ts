@@ -15,6 +15,7 @@ import type { PassPlan } from '../../core/transfer/passPlan.ts'
 import { isSequence } from '../../core/transfer/transferSettings.ts'
 import { videoTags } from '../../core/transfer/videoTags.ts'
 import type { Kernel } from '../../kernel/kernel.ts'
+import { roomForDpxWords } from '../../media/dpx/encodeDpx.ts'
 import { encodeDelivered } from '../../media/encodeDelivered.ts'
 import type { FrameSource } from '../../media/frameSource.ts'
 import { deflateNode } from '../../media/node/deflateNode.ts'
@@ -44,10 +45,11 @@ const countingFrames = (
   form: DeliveredForm,
   range: OutputRange,
   onFrame: () => void,
+  room: (() => Uint8Array<ArrayBuffer>) | undefined,
 ) => {
   const held: { frame: number; says: string }[] = []
   const counted = { limitedPixels: 0, limitedFrames: 0, clippedPixels: 0 }
-  const work = { plan, source, kernel, form, ...headPicturesOf(plan) }
+  const work = { plan, source, kernel, form, ...headPicturesOf(plan), ...(room && { room }) }
   async function* frames(): AsyncGenerator<DeliveredFrame> {
     for await (const each of deliverFrames(work, range)) {
       if (each.damage && each.reelFrame !== undefined)
@@ -62,10 +64,20 @@ const countingFrames = (
   return { frames, counted: (): Counted => ({ held, ...counted }) }
 }
 
+/** Memory of pictures that goes round: taking it anew for each costs as much as filling it. */
+const dpxRooms = ({ reel }: PassPlan) => {
+  const free: Uint8Array<ArrayBuffer>[] = []
+  return {
+    take: () => free.pop() ?? roomForDpxWords(reel.media.width, reel.media.height),
+    give: (room: Uint8Array<ArrayBuffer>): void => void free.push(room),
+  }
+}
+
 const writeSequence = async (
   task: TransferTask,
   frames: AsyncGenerator<DeliveredFrame>,
   folder: string,
+  onWritten: (room: Uint8Array<ArrayBuffer>) => void,
 ): Promise<readonly PartFile[]> => {
   const { plan, stem } = task
   const { format } = plan.settings
@@ -88,7 +100,10 @@ const writeSequence = async (
     }
     const encoded = await encodeDelivered(bytes, size, words, format, deflateNode)
     const writing: Promise<void> = writeFile(join(folder, name), encoded).then(
-      () => void onTheWay.delete(writing),
+      () => {
+        onTheWay.delete(writing)
+        onWritten(bytes)
+      },
       (error) => {
         failure ??= error
         onTheWay.delete(writing)
@@ -196,12 +211,13 @@ export const makePart = async (
     throw unfinished.error
   }
   try {
-    const counting = countingFrames(task, tools, form, range, onFrame)
+    const rooms = format === 'dpx' ? dpxRooms(plan) : undefined
+    const counting = countingFrames(task, tools, form, range, onFrame, rooms?.take)
     const encoder = isSequence(format) ? undefined : await findEncoder(plan)
     const pieces = filesOfFrames(length, task.stem, range)
     const files = encoder
       ? await writeVideo(task, encoder, counting.frames(), pieces, unfinished)
-      : await writeSequence(task, counting.frames(), unfinished)
+      : await writeSequence(task, counting.frames(), unfinished, rooms?.give ?? (() => {}))
     const sound =
       part === 1
         ? await soundOf(task, unfinished)

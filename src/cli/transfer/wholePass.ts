@@ -124,6 +124,8 @@ const joinedPass = async (
   const joining = createPaceKeeper(1000, () => performance.now())
   return joinParts(parts.map(pathOf), {
     ...{ out, by: 'link or move', unfinished: join(folder, JOINED) },
+    // Those that were there were looked at above; the read-back takes the checksums of all again.
+    isChecked: true,
     onBytes: (bytes, total) => onPace('Joining', joining(Math.round((1000 * bytes) / total))),
   })
 }
