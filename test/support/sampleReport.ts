@@ -1,13 +1,14 @@
 import { IDENTITY_GRADE } from '../../src/core/colour/grade.ts'
 import { cuesOfReel } from '../../src/core/job/cueList.ts'
 import type { Cue, Job } from '../../src/core/job/job.ts'
-import type { HeldId } from '../../src/core/job/recordIds.ts'
+import type { HeldId, PassId } from '../../src/core/job/recordIds.ts'
 import { IDENTITY_FRAMING } from '../../src/core/picture/framing.ts'
 import type { ReportFacts } from '../../src/core/report/reportFacts.ts'
 import { reportHtml } from '../../src/core/report/reportHtml.ts'
 import { frame } from '../../src/core/time/frame.ts'
 import type { Verdict } from '../../src/core/tolerance/verdict.ts'
 import { REEL_ID, sampleJob, sampleReel } from './sampleJob.ts'
+import { samplePass } from './samplePass.ts'
 
 /** A picture of one grey pixel. */
 export const DOT =
@@ -64,6 +65,7 @@ export const reportedJob = (): Job => ({
       framing: IDENTITY_FRAMING,
     },
   },
+  passes: { ['pass-1' as PassId]: samplePass() },
 })
 
 /** The same with markup wherever a person, a file or another program can put words. */
@@ -72,6 +74,7 @@ export const hostileJob = (): Job => {
   const { media } = sampleReel()
   const reel = sampleReel({
     name: HOSTILE,
+    lineUps: [{ at: '2026-11-20T09:00:00Z', says: HOSTILE }],
     media: { ...media, name: HOSTILE, container: HOSTILE, codec: HOSTILE },
     base: {
       ...sampleReel().base,
@@ -103,6 +106,18 @@ export const hostileJob = (): Job => {
     ),
     held: Object.fromEntries(
       Object.entries(job.held).map(([id, held]) => [id, { ...held, name: HOSTILE }]),
+    ),
+    passes: Object.fromEntries(
+      Object.entries(job.passes).map(([id, pass]) => [
+        id,
+        {
+          ...pass,
+          madeWith: HOSTILE,
+          output: { ...pass.output, name: HOSTILE },
+          overrides: pass.overrides.map((each) => ({ ...each, found: HOSTILE, reason: HOSTILE })),
+          findings: pass.findings.map((each) => ({ ...each, says: HOSTILE })),
+        },
+      ]),
     ),
   }
 }

@@ -10,6 +10,7 @@ import { heldSection } from './heldSection.ts'
 import { type Html, html, written } from './html.ts'
 import { listsSection } from './listsSection.ts'
 import { methodSection } from './methodSection.ts'
+import { passesSection } from './passesSection.ts'
 import type { ReportFacts } from './reportFacts.ts'
 import { REPORT_STYLE } from './reportStyle.ts'
 import { scanSection } from './scanSection.ts'
@@ -40,6 +41,7 @@ export const reportHtml = (facts: ReportFacts): Result<string> => {
     return fail(problem('not-found', `The tolerance “${tolerance}” is not known; choose another.`))
   const cues = cuesOfReel(job, reelId)
   const held = heldSection(facts, reel)
+  const passes = passesSection(facts, reel)
   const listed = listsSection(lists)
   const page = html`<!DOCTYPE html>
 <html lang="en">
@@ -63,12 +65,13 @@ ${contents([
   ['cues', 'The cues'],
   ['sheet', 'Contact sheet'],
   ...(held ? [['held', 'Held frames'] as const] : []),
+  ...(passes ? [['passes', 'Transfers'] as const] : []),
   ['method', 'How to repeat the grades'],
   ...(listed ? [['files', 'Lists to hand over'] as const] : []),
   ['cautions', 'Cautions'],
 ])}</header>
 <main>
-${summarySection(facts, reel, cues)}${scanSection(facts, reel)}${baseSection(reel.base)}${toleranceSection(profile)}${cueTable(facts, reel, cues)}${contactSheet(facts, reel, cues)}${held}${methodSection(cues)}${listed}${cautionsSection()}</main>
+${summarySection(facts, reel, cues)}${scanSection(facts, reel)}${baseSection(reel.base)}${toleranceSection(profile)}${cueTable(facts, reel, cues)}${contactSheet(facts, reel, cues)}${held}${passes}${methodSection(cues)}${listed}${cautionsSection()}</main>
 </body>
 </html>
 `

@@ -215,6 +215,20 @@ describe('a report', () => {
     expect(bare).not.toMatch(/href="#(files|held)"/u)
   })
 
+  it('tells every pass: settings, output, findings, reasons, frames held', () => {
+    const told = section(reportPage(), 'passes')
+    for (const words of [
+      'DPX, 10 bits; limited softly to the tolerance; nothing burnt in; no head',
+      '500 frames in 500 files, 4,147,200,000 bytes',
+      'a'.repeat(64),
+      '▲ tolerance, wrong: 3 of 500 frames are outside.',
+      'Passed with the reason “It was lined up for the reel before.”, 2026-11-26.',
+      'frames that could not be decoded show the one before: 17',
+    ])
+      expect(told).toContain(words)
+    expect(reportPage(reportFacts(sampleJob()))).not.toMatch(/(id="|#)passes"/u)
+  })
+
   it('holds nothing that runs or is fetched, whatever names and notes say', () => {
     const page = reportPage(reportFacts(hostileJob()))
     expect(page).not.toMatch(/<script|<iframe|<link|<img src=x|@import|url\(/iu)
