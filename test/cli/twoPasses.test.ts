@@ -30,7 +30,9 @@ describe('passes at once on one output', () => {
     expect(all.filter(({ status }) => status === 0)).toHaveLength(1)
     expect(refused).toHaveLength(2)
     for (const { error } of refused)
-      expect(error).toMatch(/Another pass (works on this|has just begun)|is already there/u)
+      expect(error).toMatch(
+        /Another pass (works on this|has just begun or ended)|is already there/u,
+      )
     expect(sumsOf(out)).toEqual(single)
     expect(readdirSync(folder).filter((name) => name.includes('unfinished'))).toEqual([])
   })
