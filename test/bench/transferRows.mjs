@@ -7,8 +7,8 @@ import { buildForNode } from './buildForNode.mjs'
 import { RGB_GRADE } from './kernelRows.mjs'
 
 const MEMORY = existsSync('/dev/shm') ? '/dev/shm' : tmpdir()
-const FRAMES = 200
-const ROUNDS = 3
+const FRAMES = 300
+const ROUNDS = 2
 
 const run = promisify(execFile)
 

@@ -112,7 +112,7 @@ const joinPieces = (
   )
 }
 
-const alreadyThere = (out: string): Result<never> =>
+export const alreadyThere = (out: string): Result<never> =>
   fail(
     problem('conflict', `${out} is already there; take it away, or write somewhere else.`, {
       file: out,

@@ -84,8 +84,17 @@ export const takePassLock = async (folder: string): Promise<Result<() => Promise
     host: hostname(),
     started: await startOf(process.pid),
   }
+  const justBegun = fail(
+    problem('conflict', 'Another pass has just begun or ended here; look again.', { file: path }),
+  )
   for (let tries = 0; tries < 2; tries++) {
-    if (await putLock(path, mine)) return ok(() => rm(path, { force: true }))
+    // The folder goes with the pass that ends in it.
+    const isMine = await putLock(path, mine).catch((error: unknown) => {
+      if (codeOf(error) === 'ENOENT') return undefined
+      throw error
+    })
+    if (isMine === undefined) return justBegun
+    if (isMine) return ok(() => rm(path, { force: true }))
     const holder = await readHolder(path)
     if (holder && (await isAlive(holder)))
       return fail(
@@ -97,7 +106,5 @@ export const takePassLock = async (folder: string): Promise<Result<() => Promise
       )
     await clearLock(path, holder)
   }
-  return fail(
-    problem('conflict', 'Another pass has just begun on this; look again.', { file: path }),
-  )
+  return justBegun
 }

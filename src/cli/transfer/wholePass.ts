@@ -5,7 +5,7 @@ import { fail, ok, type Result } from '../../core/base/result.ts'
 import { partFrames } from '../../core/transfer/partFrames.ts'
 import type { Pace } from '../../work/pace.ts'
 import { createPaceKeeper } from '../../work/pace.ts'
-import { type Joined, joinParts } from './joinParts.ts'
+import { alreadyThere, type Joined, joinParts } from './joinParts.ts'
 import { damagedFile, partName, readPart } from './partFolder.ts'
 import { makePartsOnThreads } from './partThreads.ts'
 import { takePassLock } from './passLock.ts'
@@ -22,6 +22,18 @@ export type WholePassWish = {
 
 /** Frames of a part at most: what is lost where a pass is stopped. */
 const MOST_PART_FRAMES = 250
+
+/** A short pass is cut too, so that all threads have work, but not finer than is worth beginning. */
+const FEWEST_PARTS = 8
+const LEAST_PART_FRAMES = 25
+
+/** Parts of a pass: by its frames alone, so that it goes on with any number of threads. */
+const partsFor = (frames: number): number =>
+  Math.max(
+    1,
+    Math.ceil(frames / MOST_PART_FRAMES),
+    Math.min(FEWEST_PARTS, Math.floor(frames / LEAST_PART_FRAMES)),
+  )
 
 /** Where parts are joined before they get their name. */
 const JOINED = 'joined'
@@ -68,12 +80,7 @@ const wholeThere = async (
 
 const begin = async ({ out, resumes }: WholePassWish): Promise<Result<string>> => {
   const folder = folderOf(out)
-  if (await isThere(out))
-    return fail(
-      problem('conflict', `${out} is already there; take it away, or write somewhere else.`, {
-        file: out,
-      }),
-    )
+  if (await isThere(out)) return alreadyThere(out)
   if (!resumes && (await isThere(folder)))
     return fail(
       problem(
@@ -101,7 +108,7 @@ const joinedPass = async (
   const { frames } = task.plan.timeline
   const { settings, reel } = task.plan
   const length = { settings: settings.format, frames, rate: reel.rate }
-  const of = Math.max(1, Math.ceil(frames / MOST_PART_FRAMES))
+  const of = partsFor(frames)
   const whole = await wholeThere(folder, task, of)
   if (!whole.ok) return whole
   const parts = Array.from({ length: of }, (_, i) => i + 1)
@@ -143,6 +150,11 @@ export const wholePass = async (
   if (!begun.ok) return begun
   const lock = await takePassLock(begun.value)
   if (!lock.ok) return lock
+  // One that ended between the first look and the lock.
+  if (await isThere(wish.out)) {
+    await rm(begun.value, { recursive: true, force: true })
+    return alreadyThere(wish.out)
+  }
   const joined = await joinedPass(names, task, wish, begun.value).catch(async (error: unknown) => {
     await lock.value()
     throw error

@@ -30,19 +30,23 @@ export const partFrames = (length: PassLength, part: number, of: number): Output
 /** A file of a part: its name, and the written frames in it. */
 export type FileFrames = OutputRange & { readonly name: string }
 
+/** How many files hold a range of frames. */
+export const countFiles = (length: PassLength, { first, end }: OutputRange): number =>
+  Math.ceil((end - first) / framesOfFile(length))
+
 /** The files that hold a range of frames, in order, each named by its first frame. */
 export const filesOfFrames = (
   length: PassLength,
   stem: string,
-  { first, end }: OutputRange,
+  range: OutputRange,
 ): readonly FileFrames[] => {
   const each = framesOfFile(length)
-  return Array.from({ length: Math.ceil((end - first) / each) }, (_, i) => {
-    const at = first + i * each
+  return Array.from({ length: countFiles(length, range) }, (_, i) => {
+    const at = range.first + i * each
     return {
       name: frameFileName(stem, at, length.settings),
       first: at,
-      end: Math.min(end, at + each),
+      end: Math.min(range.end, at + each),
     }
   })
 }

@@ -2,7 +2,7 @@ import * as v from 'valibot'
 import { problem } from '../base/problem.ts'
 import { fail, ok, type Result } from '../base/result.ts'
 import type { Rate } from '../time/rate.ts'
-import { filesOfFrames, partFrames } from './partFrames.ts'
+import { countFiles, filesOfFrames, partFrames } from './partFrames.ts'
 import { TRANSFER_FORMATS, type TransferFormat } from './transferSettings.ts'
 import type { VideoTags } from './videoTags.ts'
 
@@ -91,10 +91,10 @@ const countedWrongly = (manifest: PartManifest): string | undefined => {
   if (part < 1 || part > of) return 'part'
   const range = partFrames(manifest, part, of)
   if (first !== range.first || end !== range.end) return 'first'
+  // Counted before they are named: a made-up count may be of more than there is memory for.
+  if (files.length !== countFiles(manifest, range)) return 'files'
   const named = filesOfFrames(manifest, stem, range)
-  return named.length === files.length && named.every(({ name }, i) => name === files[i]?.name)
-    ? undefined
-    : 'files'
+  return named.every(({ name }, i) => name === files[i]?.name) ? undefined : 'files'
 }
 
 export const writePartManifest = (manifest: PartManifest): string =>
