@@ -34,6 +34,10 @@ const checkScan = ({ plan, scan }: PassOrder): Result<undefined> => {
       )
 }
 
+/** Pictures that are not this pass's own stay as they are. */
+const checkTarget = async ({ target, stem, plan }: PassOrder): Promise<Result<undefined>> =>
+  target.kind === 'folder' ? checkFolder(target.folder, stem, plan) : ok(undefined)
+
 const videoFor = async (
   { plan }: PassOrder,
   tools: PassTools,
@@ -79,14 +83,13 @@ export const beginPass = async (
         ? undefined
         : 'This browser encodes otherwise than when the pass was begun; discard it and begin anew.')
     if (hindrance !== undefined) return fail(problem('conflict', hindrance))
-    return ok({ begun: kept, decided, video: video.value })
+    const free = kept.name === outputName(order) ? ok(undefined) : await checkTarget(order)
+    return free.ok ? ok({ begun: kept, decided, video: video.value }) : free
   }
   if (kept) return fail(BEGUN_BEFORE)
-  const { target, stem, plan } = order
-  if (target.kind === 'folder') {
-    const free = await checkFolder(target.folder, stem, plan)
-    if (!free.ok) return free
-  }
+  const free = await checkTarget(order)
+  if (!free.ok) return free
+  const { stem, plan } = order
   const begun: BegunPass = {
     ...{ identity, encoding, stem, name: outputName(order) },
     begunAt: new Date().toISOString(),

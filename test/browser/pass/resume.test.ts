@@ -117,6 +117,26 @@ test('a job or a scan that changed is not gone on with, and what is kept stays',
   expect(await store.begun()).toBeUndefined()
 })
 
+test('gone on with in another folder, a pass leaves the pictures that are there alone', async () => {
+  const { plan, file } = await clipJob(CLIP, { format: 'dpx', head: HEAD })
+  const order = orderOf(plan, file, { kind: 'folder', folder: await newFolder() })
+  await makeHalf(order)
+  const other = await newFolder()
+  await other.getFileHandle('harbour_0000000.dpx', { create: true })
+  const { call, end } = startWorker()
+  const made = await call('make', {
+    ...order,
+    target: { kind: 'folder', folder: other },
+    goesOn: true,
+  })
+  end()
+  expect(made.ok ? '' : made.problems[0].says).toBe(
+    `The folder ${other.name} holds harbour_0000000.dpx already; choose an empty folder.`,
+  )
+  expect((await (await other.getFileHandle('harbour_0000000.dpx')).getFile()).size).toBe(0)
+  await (await storeOf(order)).discard()
+})
+
 test('two passes at once: of one reel, and to one output, the second is refused by name', async () => {
   const { plan, file } = await clipJob(CLIP, { format: 'dpx', head: HEAD })
   const folder = await newFolder()
