@@ -1,11 +1,11 @@
 import type { PassOutput } from '../../core/transfer/passRecord.ts'
 import { filesChecksum } from '../../media/filesChecksum.ts'
-import { sha256OfBlob } from '../../media/sha256.ts'
 import type { CarriedSound } from '../../media/videoTools.ts'
 import type { PassOrder } from '../passCalls.ts'
 import { outputName, type ReadyPass } from './beginPass.ts'
 import { finishedFile } from './finishedFiles.ts'
 import { finishVideo } from './finishVideo.ts'
+import { sha256OfFile } from './folderFiles.ts'
 import { checksumOfFiles, filesOfFolder, writeChecksums } from './passFolder.ts'
 import type { DoneSegment, PassStore } from './passStore.ts'
 
@@ -56,13 +56,13 @@ const finishFile = async (work: FinishWork, to: FileSystemFileHandle): Promise<F
   const joined = { order, video, store, segments: segments.length, to, onSegment, signal }
   const sound = await finishVideo(joined)
   const file = await to.getFile()
-  const sha256 = await sha256OfBlob(file, undefined, signal)
+  const sha256 = await sha256OfFile(file, signal)
   const { frames } = order.plan.timeline
   return {
     output: { name: outputName(order), files: 1, frames, bytes: file.size, sha256 },
     files: [file],
     sound,
-    checksumAgain: async () => sha256OfBlob(await to.getFile(), undefined, signal),
+    checksumAgain: async () => sha256OfFile(await to.getFile(), signal),
   }
 }
 

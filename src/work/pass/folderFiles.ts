@@ -1,3 +1,5 @@
+import { sha256OfBlob } from '../../media/sha256.ts'
+
 /** The names in a folder; the library of types leaves out what every browser with folders has. */
 export const namesIn = (folder: FileSystemDirectoryHandle): AsyncIterable<string> =>
   (folder as unknown as { keys: () => AsyncIterable<string> }).keys()
@@ -36,3 +38,12 @@ export const sha256Here = async (bytes: Uint8Array<ArrayBuffer>): Promise<string
   const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes))
   return Array.from(digest, (byte) => byte.toString(16).padStart(2, '0')).join('')
 }
+
+/** Files up to this size are taken into memory for their checksum; the browser's own code is quick. */
+const LARGEST_AT_ONCE = 128 * 2 ** 20
+
+/** SHA-256 of a file of any size. */
+export const sha256OfFile = async (file: File, signal: AbortSignal): Promise<string> =>
+  file.size <= LARGEST_AT_ONCE
+    ? sha256Here(new Uint8Array(await file.arrayBuffer()))
+    : sha256OfBlob(file, undefined, signal)

@@ -4,8 +4,7 @@ import { frameFileName } from '../../core/transfer/frameFileName.ts'
 import type { PartFile } from '../../core/transfer/partManifest.ts'
 import type { PassPlan } from '../../core/transfer/passPlan.ts'
 import { filesChecksum } from '../../media/filesChecksum.ts'
-import { sha256OfBlob } from '../../media/sha256.ts'
-import { fileIn, namesIn, writeWhole } from './folderFiles.ts'
+import { fileIn, namesIn, sha256OfFile, writeWhole } from './folderFiles.ts'
 
 /** The list of a folder's files as checksum tools read it. */
 export const CHECKSUMS = 'checksums.txt'
@@ -57,7 +56,9 @@ export const checksumOfFiles = async (
   signal: AbortSignal,
 ): Promise<string> => {
   const sums: { name: string; sha256: string }[] = []
-  for (const file of files)
-    sums.push({ name: file.name, sha256: await sha256OfBlob(file, undefined, signal) })
+  for (const file of files) {
+    signal.throwIfAborted()
+    sums.push({ name: file.name, sha256: await sha256OfFile(file, signal) })
+  }
   return filesChecksum(sums)
 }
