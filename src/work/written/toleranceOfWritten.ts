@@ -2,11 +2,13 @@ import { IDENTITY_GRADE } from '../../core/colour/grade.ts'
 import { cueIndexAt } from '../../core/job/cueList.ts'
 import { IDENTITY_FRAMING } from '../../core/picture/framing.ts'
 import type { Coding, Planes } from '../../core/picture/planes.ts'
-import { type Frame, frame } from '../../core/time/frame.ts'
+import type { Frame } from '../../core/time/frame.ts'
+import { formatTimecode } from '../../core/time/timecode.ts'
 import { createVerdictGatherer, type Verdict } from '../../core/tolerance/verdict.ts'
 import type { PassFinding } from '../../core/transfer/passRecord.ts'
 import { isSequence } from '../../core/transfer/transferSettings.ts'
 import type { WrittenPass } from '../checkWritten.ts'
+import type { FrameWatcher } from './frameWatcher.ts'
 
 /** How the codes of what a plan writes are read. */
 export const writtenCoding = ({ plan }: Pick<WrittenPass, 'plan'>): Coding => ({
@@ -22,7 +24,7 @@ const spans = ({ r, g, b, y }: Verdict): string =>
     .join(', ')
 
 /** Measures every written frame of the reel against the job's tolerance, as it was decoded. */
-export const createWrittenTolerance = (pass: WrittenPass) => {
+export const createWrittenTolerance = (pass: WrittenPass): FrameWatcher => {
   const { plan, kernel } = pass
   const { profile, cues } = plan
   const coding = writtenCoding(pass)
@@ -38,7 +40,15 @@ export const createWrittenTolerance = (pass: WrittenPass) => {
     const verdict = all.verdict()
     if (!verdict) return undefined
     const filter = profile.filtered ? 'after the filter' : 'unfiltered'
-    const levels = `${spans(verdict)} %, ${filter}`
+    const codec = isSequence(plan.settings.format) ? '' : ', with what the codec added'
+    const levels = `${spans(verdict)} %, ${filter}${codec}`
+    const { frames, startCount, rate, isDropFrame } = plan.reel
+    if (verdict.isInside && verdict.frames < frames)
+      return {
+        check: 'tolerance',
+        standing: 'not known',
+        says: `Only ${verdict.frames} of the reel’s ${frames} frames could be measured; these are inside ${profile.name}.`,
+      }
     if (verdict.isInside)
       return {
         check: 'tolerance',
@@ -50,7 +60,7 @@ export const createWrittenTolerance = (pass: WrittenPass) => {
     return {
       check: 'tolerance',
       standing: 'wrong',
-      says: `${verdict.framesOutside} of ${verdict.frames} frames of the file are outside ${profile.name}, in ${numbers.length === 1 ? 'cue' : 'cues'} ${told}: at worst ${percent(verdict.areaOutside)} % of frame ${frame(verdict.worstFrame)}; ${levels}.`,
+      says: `${verdict.framesOutside} of ${verdict.frames} frames of the file are outside ${profile.name}, in ${numbers.length === 1 ? 'cue' : 'cues'} ${told}: at worst ${percent(verdict.areaOutside)} % of frame ${verdict.worstFrame}, ${formatTimecode(startCount + verdict.worstFrame, rate, isDropFrame)}; ${levels}.`,
     }
   }
   return { add, finding }
