@@ -70,7 +70,7 @@ describe.each<TransferFormat>(formats)('%s by ffmpeg', (format) => {
     const plan = reelPlan({ format, burnsTimecode: true })
     const path = await encode(plan)
     const findings = await found(plan, path)
-    console.log(`${format}: ${findings.cues?.says} ${findings.tolerance?.says}`)
+    console.log(`${format}: ${findings.cues?.says} ${findings.tolerance?.says} ${findings.tags?.says}`)
     expect(standings(findings)).toMatchObject({
       frames: 'right',
       cues: 'right',

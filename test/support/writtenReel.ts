@@ -17,8 +17,8 @@ import { madeSource } from './madeSource.ts'
 import { sampleJob, sampleReel } from './sampleJob.ts'
 import { samplePlan } from './samplePlan.ts'
 
-export const WIDTH = 96
-export const HEIGHT = 54
+export const WIDTH = 128
+export const HEIGHT = 72
 export const FRAMES = 24
 
 /** Cues begin on these frames: at 8 the shot changes, at 16 only the grade does. */

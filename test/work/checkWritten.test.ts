@@ -178,7 +178,7 @@ it('what is outside the tolerance is wrong, by cue and worst frame', async () =>
   expect([frames, cues].map((each) => each?.standing)).toEqual(['right', 'right'])
   expect(tolerance?.standing).toBe('wrong')
   expect(tolerance?.says).toMatch(
-    /of 24 frames of the file are outside the house limits, in cue 2: at worst .* of frame \d+, 10:00:00:\d\d; R′/u,
+    /of 24 frames of the file are outside the house limits, in cues 2, 3: at worst .* of frame \d+, 10:00:00:\d\d; R′/u,
   )
 })
 
