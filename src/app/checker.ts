@@ -92,12 +92,13 @@ export const startChecker = (store: AppStore, workers: Workers, censuses: Census
       const censusKey = censusKeyOf(state, cue)
       const wantsCensus = censuses.isWanted(state, cue)
       const wantsLook = censusKey !== undefined && !state.looks.entries.has(censusKey)
-      const { verdict, census, look } = await workers.passes(
+      const { verdict, census, look, flashes } = await workers.passes(
         'checkCue',
         {
           check: { cue, previous: previousCue(cues, cue), end },
           coding: codingOf(reel),
           profile: profileOf(job),
+          rate: reel.rate,
           wantsCensus,
           wantsLook,
         },
@@ -105,7 +106,7 @@ export const startChecker = (store: AppStore, workers: Workers, censuses: Census
       )
       if (verdict)
         store.setState(({ verdicts }) => ({
-          verdicts: withVerdict(verdicts, key, verdict, cue.first),
+          verdicts: withVerdict(verdicts, key, verdict, cue.first, flashes),
         }))
       if (look && censusKey !== undefined) censuses.keepLook(censusKey, look)
       if (wantsCensus && censusKey !== undefined) censuses.keep(censusKey, census)

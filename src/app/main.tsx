@@ -1,6 +1,7 @@
 import '@fontsource-variable/inter'
 import '../ui/styles/app.css'
 import '../ui/styles/cue.css'
+import '../ui/styles/flashes.css'
 import '../ui/styles/framing.css'
 import '../ui/styles/handover.css'
 import '../ui/styles/import.css'

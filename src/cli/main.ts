@@ -5,6 +5,7 @@ import { MediaError } from '../media/mediaError.ts'
 import { CHECK_USAGE, checkCommand } from './commands/check.ts'
 import { CUES_USAGE, cuesCommand } from './commands/cues.ts'
 import { EXPORT_USAGE, exportCommand } from './commands/exportList.ts'
+import { FLASHES_USAGE, flashesCommand } from './commands/flashes.ts'
 import { GRADE_USAGE, gradeColourCommand } from './commands/gradeColour.ts'
 import { IMPORT_USAGE, importCommand } from './commands/importFiles.ts'
 import { JOIN_USAGE, joinCommand } from './commands/join.ts'
@@ -26,6 +27,7 @@ type Command = { readonly usage: string; readonly run: CommandFunction }
 const COMMANDS: Readonly<Record<string, Command>> = {
   cues: { usage: CUES_USAGE, run: cuesCommand },
   check: { usage: CHECK_USAGE, run: checkCommand },
+  flashes: { usage: FLASHES_USAGE, run: flashesCommand },
   import: { usage: IMPORT_USAGE, run: importCommand },
   export: { usage: EXPORT_USAGE, run: exportCommand },
   validate: { usage: VALIDATE_USAGE, run: validateCommand },
@@ -41,7 +43,7 @@ const HELP = [
   '',
   ...Object.values(COMMANDS).map(({ usage }) => `  ${usage}`),
   '',
-  'Exit status: 0 fine, 1 outside tolerance or a check found wrong, 2 wrong use, 3 cannot read or write.',
+  'Exit status: 0 fine, 1 outside tolerance, a limit passed or a check wrong, 2 wrong use, 3 cannot read or write.',
   'With --json, standard output holds one JSON value: the answer, or { "problems": [...] }.',
   'Compressed video is read through ffmpeg on the PATH; image sequences need nothing.',
 ].join('\n')

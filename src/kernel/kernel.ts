@@ -1,6 +1,7 @@
 import type { CensusData, ColourTally } from '../core/census/censusData.ts'
 import type { CensusReader } from '../core/census/censusVerdict.ts'
 import type { Grade } from '../core/colour/grade.ts'
+import type { CellMeans } from '../core/flashes/cellMeans.ts'
 import type { Framing } from '../core/picture/framing.ts'
 import type { Coding, MatrixName, Planes, RangeName } from '../core/picture/planes.ts'
 import type { PictureLevels } from '../core/tolerance/pictureLevels.ts'
@@ -92,13 +93,15 @@ export type Kernel = {
   deliver(input: KernelInput, options: DeliverOptions, into?: Uint8Array<ArrayBuffer>): Delivered
   /**
    * `pictureLevels(deliverPicture(…), matrix, profile)`. `colours` counts the colours of the
-   * scanned pixels that the picture is made from as it goes.
+   * scanned pixels that the picture is made from as it goes. `cells`, made for the picture's size,
+   * are written with the means of the delivered picture, unfiltered.
    */
   measureLevels(
     input: KernelInput,
     matrix: MatrixName,
     profile: ToleranceProfile,
     colours?: ColourCounter,
+    cells?: CellMeans,
   ): PictureLevels
   /** The same and what instruments show of the picture's 10-bit codes, in one pass over the data. */
   measurePicture(

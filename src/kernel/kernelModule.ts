@@ -143,6 +143,13 @@ export const SETTING_NAMES = [
   'openLimit',
   'endsAt',
   ...LAY_SETTING_NAMES,
+  'cellColumns',
+  'cellCount',
+  'cellStarts',
+  'cellRowEnds',
+  'cellLanes',
+  'laneMasks',
+  'cellSums',
 ] as const
 
 export type SettingName = (typeof SETTING_NAMES)[number]

@@ -56,8 +56,10 @@ export const loadKernel = async (bytes: BufferSource): Promise<Result<Kernel>> =
     censusReader: (census) => createCensusReader(census, queriesOf(census)),
     deliverCodes: (input, matrix, into) => deliverCodes(state, input, matrix, into),
     deliver: (input, options, into) => deliver(state, input, options, into),
-    measureLevels: (input, matrix, profile, colours) =>
-      measureLevels(state, input, matrix, profile, colours ? [counters.work(colours, input)] : []),
+    measureLevels: (input, matrix, profile, colours, cells) => {
+      const works = colours ? [counters.work(colours, input)] : []
+      return measureLevels(state, input, matrix, profile, works, cells)
+    },
     measurePicture: (input, matrix, profile, wants) =>
       measurePicture(state, input, matrix, profile, wants),
     lumaWaveform: (codes, columns, into) => lumaWaveform(state, codes, columns, into),

@@ -1,7 +1,9 @@
+import type { CellMeans } from '../core/flashes/cellMeans.ts'
 import type { MatrixName } from '../core/picture/planes.ts'
 import type { Extremes, PictureLevels } from '../core/tolerance/pictureLevels.ts'
 import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 import type { BandWork } from './bandWork.ts'
+import { cellSums } from './cellSums.ts'
 import type { KernelInput } from './kernel.ts'
 import { applySettings } from './kernelModule.ts'
 import type { KernelState } from './kernelState.ts'
@@ -12,15 +14,21 @@ import { pictureStage } from './pictureStage.ts'
 const EXTREMES = 40
 const COUNTS = 12
 
-/** The levels of a picture, and `works` done on its rows while they are at hand. */
+/**
+ * The levels of a picture, and `works` done on its rows while they are at hand. `cells` are written
+ * with the means of the delivered picture.
+ */
 export const measureLevels = (
   state: KernelState,
   input: KernelInput,
   matrix: MatrixName,
   profile: ToleranceProfile,
-  works: readonly BandWork[] = [],
+  otherWorks: readonly BandWork[] = [],
+  cells?: CellMeans,
 ): PictureLevels => {
   const { module } = state
+  const sums = cells && cellSums(module, input.grade.saturation, cells)
+  const works = sums ? [...otherWorks, sums] : otherWorks
   const space = state.memory()
   const stage = pictureStage(module, space, state, input)
   const statistics = space.take((EXTREMES + COUNTS) * 4)
@@ -32,6 +40,7 @@ export const measureLevels = (
     ...levelSettings(input.grade.saturation, matrix, profile),
     statistics,
     keepsCodes: false,
+    cellColumns: 0,
   })
   for (const work of works) work.begin(buffer)
   const extremes = new Float32Array(buffer, statistics, EXTREMES)
@@ -45,6 +54,7 @@ export const measureLevels = (
     module.measureBand(band.first, band.end)
     for (const work of works) work.onBand(band, source)
   }
+  sums?.write()
   const sum = filterSum(profile)
   const extremesOf = (channel: number): Extremes => ({
     low: Math.min(...extremes.subarray(channel * 8, channel * 8 + 4)) / sum,

@@ -3,6 +3,7 @@ import { createCensusReader } from '../core/census/censusVerdict.ts'
 import { seenSpans } from '../core/census/seenSpans.ts'
 import { createColourTally } from '../core/census/tallyColours.ts'
 import { signalToCode } from '../core/colour/codeValues.ts'
+import { meanCells } from '../core/flashes/meanCells.ts'
 import { deliverPicture } from '../core/picture/deliverPicture.ts'
 import { encodePicture } from '../core/picture/encodePicture.ts'
 import type { MatrixName } from '../core/picture/planes.ts'
@@ -82,13 +83,15 @@ const colourCounts = (
  */
 export const referenceKernel = (): Kernel => {
   const tallies = new WeakMap<ColourCounter, ReturnType<typeof createColourTally>>()
-  const measureLevels: Kernel['measureLevels'] = (input, matrix, profile, colours) => {
+  const measureLevels: Kernel['measureLevels'] = (input, matrix, profile, colours, cells) => {
     const { planes, coding, framing } = input
     if (colours)
       tallies
         .get(colours)
         ?.add(planes, seenSpans(framing, planes.width, planes.height, coding.pixelAspect))
-    return pictureLevels(delivered(input), matrix, profile)
+    const picture = delivered(input)
+    if (cells) meanCells(picture, cells)
+    return pictureLevels(picture, matrix, profile)
   }
   return {
     isReference: true,

@@ -1,3 +1,4 @@
+import type { CueFlashes } from '../core/flashes/cueFlashes.ts'
 import { codingOf } from '../core/job/codingOf.ts'
 import { cueEnd } from '../core/job/cueList.ts'
 import type { Cue, Reel } from '../core/job/job.ts'
@@ -90,6 +91,16 @@ export const verdictOf = (state: AppState, cue: Cue): Verdict | undefined => {
   const key = checkKeyOf(state, cue)
   return key === undefined ? undefined : state.verdicts.entries.get(key)
 }
+
+/** What flashes within a cue as it is now; undefined where nothing does, or it is not measured. */
+export const flashesOf = (state: AppState, cue: Cue): CueFlashes | undefined => {
+  const key = checkKeyOf(state, cue)
+  return key === undefined ? undefined : state.verdicts.flashes.get(key)
+}
+
+/** The same of a cue as it is shown: nothing while another grade is proposed for it. */
+export const shownFlashesOf = (state: AppState, cue: Cue): CueFlashes | undefined =>
+  shownGrade(state, cue) === cue.grade ? flashesOf(state, cue) : undefined
 
 type HeldCensusKey = { readonly end: Frame; readonly reel: Reel; readonly key: string }
 

@@ -1,3 +1,4 @@
+import type { CueFlashes } from '../core/flashes/cueFlashes.ts'
 import type { Frame } from '../core/time/frame.ts'
 import type { Verdict } from '../core/tolerance/verdict.ts'
 
@@ -8,25 +9,40 @@ import type { Verdict } from '../core/tolerance/verdict.ts'
  */
 export type VerdictBook = {
   readonly entries: ReadonlyMap<string, Verdict>
+  /** What flashes, of the entries where anything does. */
+  readonly flashes: ReadonlyMap<string, CueFlashes>
   /** How many were entered. */
   readonly version: number
   /** What was entered last, and where its cue begins. */
   readonly latest?: { readonly verdict: Verdict; readonly key: string; readonly first: Frame }
 }
 
-export const NO_VERDICTS: VerdictBook = { entries: new Map(), version: 0 }
+export const NO_VERDICTS: VerdictBook = { entries: new Map(), flashes: new Map(), version: 0 }
 
-/** A book with one verdict more: that of the cue that begins on `first`. */
+/** Like the entries, flashes are entered in place; those of the first book are nobody's. */
+const withFlashes = (
+  flashes: VerdictBook['flashes'],
+  key: string,
+  flashing: CueFlashes,
+): VerdictBook['flashes'] =>
+  (flashes === NO_VERDICTS.flashes
+    ? new Map<string, CueFlashes>()
+    : (flashes as Map<string, CueFlashes>)
+  ).set(key, flashing)
+
+/** A book with one verdict more: that of the cue that begins on `first`, and what flashes in it. */
 export const withVerdict = (
-  { entries, version }: VerdictBook,
+  { entries, flashes, version }: VerdictBook,
   key: string,
   verdict: Verdict,
   first: Frame,
+  flashing?: CueFlashes,
 ): VerdictBook => ({
   entries: (version === 0 ? new Map<string, Verdict>() : (entries as Map<string, Verdict>)).set(
     key,
     verdict,
   ),
+  flashes: flashing ? withFlashes(flashes, key, flashing) : flashes,
   version: version + 1,
   latest: { verdict, key, first },
 })

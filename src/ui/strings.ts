@@ -16,6 +16,20 @@ export const STRINGS = {
     whole:
       'This browser cannot run the kernel (WebAssembly SIMD). Levels are exact, but measuring is slow.',
   },
+  flashes: {
+    name: 'Flashes of the cue',
+    heading: 'flashes · within this cue',
+    within: 'Cuts from cue to cue are watched in the check of the whole reel.',
+    over: 'flashes or stripes past a limit',
+    long: 'long flashing',
+    none: 'No limit is passed.',
+    plot: 'Flash check',
+    plotTitle: (count: number) =>
+      `parts of the picture that change, frame by frame, and changes within a second; ${count === 0 ? 'no limit is passed' : `limits are passed ${count} times: the table below has the frames`}`,
+    plotKey:
+      'Above: the part of the picture that grows lighter (up) or darker (down) on each frame; dotted, what turns red or ceases to be. Below: opposing changes within the last second; six are allowed. Upright lines: cues.',
+    columns: ['found', 'cue', 'first frame', 'last frame', 'what'],
+  },
   steps: {
     prepare: 'Prepare',
     rehearse: 'Rehearse',

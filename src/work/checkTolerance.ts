@@ -1,3 +1,4 @@
+import type { FlashGatherer } from '../core/flashes/flashGatherer.ts'
 import type { Cue } from '../core/job/job.ts'
 import { valuesAt } from '../core/job/valuesAt.ts'
 import type { Coding, Planes } from '../core/picture/planes.ts'
@@ -17,7 +18,8 @@ export type CueCheck = {
 
 /**
  * Measures every frame of a cue as it would be delivered. `onFrame` is told after each. `colours`
- * counts those of all frames that have the cue's own values: not those of its ramp.
+ * counts those of all frames that have the cue's own values: not those of its ramp. `flashes` takes
+ * every frame: the next cue may go on with it, as flashes go on across cuts.
  */
 export const checkCue = async (
   source: FrameSource,
@@ -28,6 +30,7 @@ export const checkCue = async (
   onFrame: () => void,
   signal?: AbortSignal,
   colours?: ColourCounter,
+  flashes?: FlashGatherer,
 ): Promise<Verdict | undefined> => {
   const gatherer = createVerdictGatherer(profile)
   for await (const { frame, planes } of source.readRange(cue.first, end, signal)) {
@@ -35,7 +38,9 @@ export const checkCue = async (
     const input = { planes, coding, grade, framing }
     const isOwn = previous === undefined || frame - cue.first >= cue.ramp
     const counted = isOwn ? colours : undefined
-    gatherer.add(frame, kernel.measureLevels(input, coding.matrix, profile, counted))
+    const levels = kernel.measureLevels(input, coding.matrix, profile, counted, flashes?.cells)
+    gatherer.add(frame, levels)
+    flashes?.add(frame)
     onFrame()
   }
   signal?.throwIfAborted()

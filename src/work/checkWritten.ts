@@ -18,7 +18,7 @@ import {
 } from './written/fileFindings.ts'
 import { type BrokenFrame, framesFinding } from './written/framesFinding.ts'
 import type { FrameWatcher } from './written/frameWatcher.ts'
-import { createWrittenTolerance } from './written/toleranceOfWritten.ts'
+import { watchLevels } from './written/watchLevels.ts'
 
 /** What a pass did to levels on the way, over all its frames. */
 export type PassTally = {
@@ -53,7 +53,7 @@ const MOST_BROKEN = 20
 /** What looks at each frame of the reel as it is read back: another look is added here. */
 const WATCHERS: readonly ((pass: WrittenPass) => FrameWatcher)[] = [
   createCueComparison,
-  createWrittenTolerance,
+  watchLevels,
 ]
 
 /**
@@ -108,14 +108,12 @@ export const checkWritten = async (
   const counted = written.facts.frames
   const findings = [
     framesFinding(pass, counted, broken),
-    ...watchers.map(({ finding }) => finding()),
+    ...watchers.flatMap((watcher) => watcher.findings()),
     limitingFinding(pass),
     tagsFinding(pass),
     durationFinding(pass, counted),
     pass.sound,
     await checksumFinding(pass),
   ]
-  return PASS_CHECKS.flatMap((check) => findings.filter((found) => found?.check === check)).filter(
-    (found) => found !== undefined,
-  )
+  return PASS_CHECKS.flatMap((check) => findings.filter((found) => found.check === check))
 }

@@ -11,6 +11,7 @@ import {
   type OutputRange,
   outputFrameAt,
 } from '../core/transfer/outputTimeline.ts'
+import { passLimiter } from '../core/transfer/passLimiter.ts'
 import type { PassPlan } from '../core/transfer/passPlan.ts'
 import type { Kernel } from '../kernel/kernel.ts'
 import type { FrameSource } from '../media/frameSource.ts'
@@ -46,8 +47,8 @@ export async function* deliverFrames(
   { first, end }: OutputRange,
   signal?: AbortSignal,
 ): AsyncGenerator<DeliveredFrame> {
-  const { timeline, coding, cues, profile, settings } = plan
-  const { limiting, onDamage } = settings
+  const { timeline, coding, cues, settings } = plan
+  const { onDamage } = settings
   const { headFrames } = timeline
   for (let at = first; at < Math.min(end, headFrames); at++) {
     signal?.throwIfAborted()
@@ -61,7 +62,7 @@ export async function* deliverFrames(
     yield { ...kernel.deliver(input, { form }), at, reelFrame: undefined, damage: undefined }
   }
   if (end <= headFrames) return
-  const limiter = limiting === 'none' ? undefined : { limiting, profile }
+  const limiter = passLimiter(plan)
   const range = {
     from: frame(Math.max(first, headFrames) - headFrames),
     end: frame(end - headFrames),

@@ -3,14 +3,18 @@ import type { CensusData } from '../core/census/censusData.ts'
 import type { CueLook } from '../core/census/cueLook.ts'
 import type { FoundStretch } from '../core/conform/reconformPlan.ts'
 import type { ReelPrints } from '../core/conform/reelPrints.ts'
+import type { CueFlashes } from '../core/flashes/cueFlashes.ts'
+import type { FlashReport } from '../core/flashes/flashReport.ts'
 import type { Coding, Planes } from '../core/picture/planes.ts'
 import type { Still } from '../core/picture/still.ts'
 import type { FramePictures, ScanChecksum } from '../core/report/reportFacts.ts'
 import type { Frame } from '../core/time/frame.ts'
+import type { Rate } from '../core/time/rate.ts'
 import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 import type { Verdict } from '../core/tolerance/verdict.ts'
 import type { EncodedStill } from '../media/encodeStill.ts'
 import type { MediaFacts } from '../media/mediaFacts.ts'
+import type { FlashesRequest } from './checkFlashes.ts'
 import type { CueCheck } from './checkTolerance.ts'
 import type { ShotNews, ShotsFound } from './findShots.ts'
 import type { PicturesRequest } from './framePictures.ts'
@@ -29,6 +33,7 @@ export type CheckRequest = {
   readonly check: CueCheck
   readonly coding: Coding
   readonly profile: ToleranceProfile
+  readonly rate: Rate
   /** Whether the cue's colours are to be counted on the way, and given back. */
   readonly wantsCensus: boolean
   /** Whether they are to be counted for what the cue looks like. */
@@ -36,7 +41,7 @@ export type CheckRequest = {
 }
 
 /** Some frames of a cue, to be measured as they would be delivered. */
-export type FramesCheck = Omit<CheckRequest, 'wantsCensus' | 'wantsLook'> & {
+export type FramesCheck = Omit<CheckRequest, 'wantsCensus' | 'wantsLook' | 'rate'> & {
   readonly frames: readonly Frame[]
 }
 
@@ -46,6 +51,8 @@ export type CheckAnswer = {
   readonly census: CensusData | undefined
   /** Undefined if no colours were counted. */
   readonly look: CueLook | undefined
+  /** What flashes within the cue by itself; undefined where nothing does. */
+  readonly flashes: CueFlashes | undefined
 }
 
 /** What a reel worker does: it holds one open reel and reads, plays, searches and checks it. */
@@ -104,6 +111,12 @@ export type ReelCalls = {
     readonly args: CheckRequest
     readonly progress: number
     readonly answer: CheckAnswer
+  }
+  /** The flashes of cues that follow one another, across their cuts; progress is frames done. */
+  readonly checkFlashes: {
+    readonly args: FlashesRequest
+    readonly progress: number
+    readonly answer: FlashReport | undefined
   }
   /** The verdict on these frames alone; undefined of none. */
   readonly checkFrames: {

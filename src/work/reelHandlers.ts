@@ -5,12 +5,16 @@ import { censusBuffers } from '../core/census/censusData.ts'
 import { lookBuffers, lookOfCensus, lookOfTally } from '../core/census/lookOfCensus.ts'
 import { findStretches } from '../core/conform/findStretches.ts'
 import { printBuffers } from '../core/conform/reelPrints.ts'
+import { cueFlashes } from '../core/flashes/cueFlashes.ts'
+import { createFlashGatherer } from '../core/flashes/flashGatherer.ts'
+import { seriesBuffers } from '../core/flashes/flashReport.ts'
 import type { Planes } from '../core/picture/planes.ts'
 import type { Frame } from '../core/time/frame.ts'
 import type { Kernel } from '../kernel/kernel.ts'
 import type { FrameSource } from '../media/frameSource.ts'
 import { MediaError } from '../media/mediaError.ts'
 import { createPlanesCache } from '../media/planesCache.ts'
+import { checkFlashes } from './checkFlashes.ts'
 import { checkCue, checkFrames } from './checkTolerance.ts'
 import { findShots } from './findShots.ts'
 import { framePictures } from './framePictures.ts'
@@ -97,7 +101,7 @@ export const reelHandlers = (
     },
     findStretches: ({ old, fresh }) => findStretches(old, fresh),
     checkCue: async (
-      { check, coding, profile, wantsCensus, wantsLook },
+      { check, coding, profile, rate, wantsCensus, wantsLook },
       { progress, signal, transfer },
     ) => {
       let done = 0
@@ -108,6 +112,8 @@ export const reelHandlers = (
       }
       const kernel = await loadKernel()
       const colours = wantsCensus || wantsLook ? kernel.countColours(coding.range) : undefined
+      const { width, height } = opened().facts
+      const flashes = createFlashGatherer(width, height, rate)
       const verdict = await checkCue(
         opened(),
         kernel,
@@ -117,13 +123,19 @@ export const reelHandlers = (
         onFrame,
         signal,
         colours,
+        flashes,
       )
       const tally = colours?.tally()
       const census = tally && wantsCensus ? buildCensus(tally, coding) : undefined
       const look = census ? lookOfCensus(census) : tally && lookOfTally(tally, coding)
       if (census) transfer(...censusBuffers(census))
       if (look) transfer(...lookBuffers(look))
-      return { verdict, census, look }
+      return { verdict, census, look, flashes: cueFlashes(flashes.report()) }
+    },
+    checkFlashes: async (request, { progress, signal, transfer }) => {
+      const report = await checkFlashes(opened(), await loadKernel(), request, progress, signal)
+      if (report) transfer(...seriesBuffers(report))
+      return report
     },
     checkFrames: async (request) => checkFrames(readAgain, await loadKernel(), request),
   }

@@ -6,6 +6,7 @@ import { frame } from '../../src/core/time/frame.ts'
 import type { Verdict } from '../../src/core/tolerance/verdict.ts'
 import { createAppStore } from '../../src/store/appStore.ts'
 import { checkKeyOf } from '../../src/store/checkKey.ts'
+import { NO_VERDICTS } from '../../src/store/verdictBook.ts'
 import { seeded } from '../kernel/randomPictures.ts'
 import { REEL_ID } from '../support/sampleJob.ts'
 import { CUE_FRAMES, jobOf } from './growthJobs.ts'
@@ -46,7 +47,7 @@ const run = async (count: number, unknown: number): Promise<number> => {
   const known = cuesOfReel(job, REEL_ID).slice(0, count - unknown)
   const keys = known.map((cue) => checkKeyOf(store.getState(), cue) ?? '')
   const entries = new Map(keys.map((key) => [key, VERDICT]))
-  store.setState({ verdicts: { entries, version: entries.size } })
+  store.setState({ verdicts: { ...NO_VERDICTS, entries, version: entries.size } })
   const begun = process.cpuUsage()
   startChecker(store, workers, {
     isWanted: () => false,

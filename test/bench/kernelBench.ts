@@ -2,8 +2,11 @@ import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { buildCensus } from '../../src/core/census/buildCensus.ts'
 import type { Grade } from '../../src/core/colour/grade.ts'
+import { createFlashGatherer } from '../../src/core/flashes/flashGatherer.ts'
 import { type Framing, IDENTITY_FRAMING } from '../../src/core/picture/framing.ts'
 import type { Coding, Planes } from '../../src/core/picture/planes.ts'
+import { frame } from '../../src/core/time/frame.ts'
+import { rate } from '../../src/core/time/rate.ts'
 import { EBU_R103_V3 } from '../../src/core/tolerance/profile.ts'
 import { loadKernel } from '../../src/kernel/loadKernel.ts'
 import { between, seeded } from '../kernel/randomPictures.ts'
@@ -72,6 +75,8 @@ export const kernelTimes = async (root: string, pictures: readonly Planes[]) => 
   const [held] = codes
   if (!held) throw new Error('no picture')
   const counter = kernel.countColours('full')
+  const flashes = createFlashGatherer(held.width, held.height, rate(25))
+  let watched = 0
   // As ffmpeg draws into frames it has already, these count into arrays that are there.
   const waveform = kernel.lumaWaveform(held, held.width)
   const parade = [0, 1, 2].map(() => waveform.slice())
@@ -93,6 +98,10 @@ export const kernelTimes = async (root: string, pictures: readonly Planes[]) => 
     levels: (planes) => kernel.measureLevels(input(planes), 'bt709', EBU_R103_V3),
     levelsAndColours: (planes) =>
       kernel.measureLevels(input(planes), 'bt709', EBU_R103_V3, counter),
+    levelsAndFlashes: (planes) => {
+      kernel.measureLevels(input(planes), 'bt709', EBU_R103_V3, undefined, flashes.cells)
+      flashes.add(frame(watched++))
+    },
     waveform: () => {
       kernel.lumaWaveform(held, held.width, waveform)
     },

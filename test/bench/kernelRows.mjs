@@ -142,6 +142,13 @@ export const kernelRows = async (root, folder, clip) => {
         goal: 'at most + 50 %',
         isMet: (ours.levelsAndColours - ours.levels) / ours.filtered <= 0.5,
       },
+      {
+        row: 'watching for flashes adds to a check',
+        reference: 'measuring levels and counting colours, without reading',
+        result: `+ ${(((ours.levelsAndFlashes - ours.levels) / ours.levelsAndColours) * 100).toFixed(0)} %; of levels alone + ${((ours.levelsAndFlashes / ours.levels - 1) * 100).toFixed(0)} %`,
+        goal: 'at most + 15 %',
+        isMet: (ours.levelsAndFlashes - ours.levels) / ours.levelsAndColours <= 0.15,
+      },
     ]
   } finally {
     for (const file of [rgb, yuv]) rmSync(file, { force: true })

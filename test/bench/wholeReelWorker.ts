@@ -6,6 +6,7 @@ import type { CueId, ReelId } from '../../src/core/job/recordIds.ts'
 import type { Coding } from '../../src/core/picture/planes.ts'
 import { cuePlacements } from '../../src/core/shots/cuesFromBoundaries.ts'
 import { frame } from '../../src/core/time/frame.ts'
+import { rate } from '../../src/core/time/rate.ts'
 import { EBU_R103_V3 } from '../../src/core/tolerance/profile.ts'
 import { openMedia } from '../../src/media/browser/openMedia.ts'
 import type { FrameSource } from '../../src/media/frameSource.ts'
@@ -54,6 +55,7 @@ const check = async (
         check: { cue, previous: cues[i - 1], end: cueEnd(cues, i, frames) },
         coding: CODING,
         profile: EBU_R103_V3,
+        rate: rate(24),
         wantsCensus,
         wantsLook: wantsCensus,
       },

@@ -8,6 +8,7 @@ import {
   TRANSFER_FORMAT_FACTS,
   type TransferFormat,
 } from '../../src/core/transfer/transferSettings.ts'
+import { videoTags } from '../../src/core/transfer/videoTags.ts'
 import { encodersOf } from '../../src/media/node/encoderArguments.ts'
 import { joinVideo } from '../../src/media/node/joinVideo.ts'
 import { openMediaNode } from '../../src/media/node/openMediaNode.ts'
@@ -39,17 +40,15 @@ const encode = async (plan: PassPlan, change: (frames: Frames) => Frames = (same
   await segment.finish()
   const { extension } = TRANSFER_FORMAT_FACTS[plan.settings.format]
   const path = join(own, `orlop.${extension}`)
-  const joined = await joinVideo(
-    {
-      pieces: [{ path: piece, frames: frames.length }],
-      rate: plan.reel.rate,
-      sound: undefined,
-      container: extension === 'mp4' ? 'mp4' : 'webm',
-      timecode: '10:00:00:00',
-    },
-    own,
-    path,
-  )
+  const wish = {
+    pieces: [{ path: piece, frames: frames.length }],
+    rate: plan.reel.rate,
+    sound: undefined,
+    container: extension === 'mp4' ? 'mp4' : 'webm',
+    timecode: '10:00:00:00',
+    tags: videoTags(plan),
+  } as const
+  const joined = await joinVideo(wish, own, path)
   if (!joined.ok) throw new Error(joined.problems[0].says)
   return path
 }
@@ -70,7 +69,9 @@ describe.each<TransferFormat>(formats)('%s by ffmpeg', (format) => {
     const plan = reelPlan({ format, burnsTimecode: true })
     const path = await encode(plan)
     const findings = await found(plan, path)
-    console.log(`${format}: ${findings.cues?.says} ${findings.tolerance?.says} ${findings.tags?.says}`)
+    console.log(
+      `${format}: ${findings.cues?.says} ${findings.tolerance?.says} ${findings.tags?.says}`,
+    )
     expect(standings(findings)).toMatchObject({
       frames: 'right',
       cues: 'right',

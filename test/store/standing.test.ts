@@ -8,7 +8,6 @@ import { cuesOfReel } from '../../src/core/job/cueList.ts'
 import { newHistory } from '../../src/core/job/history.ts'
 import { frame } from '../../src/core/time/frame.ts'
 import { COMPOSITE_625 } from '../../src/core/tolerance/profile.ts'
-import type { Verdict } from '../../src/core/tolerance/verdict.ts'
 import { createAppStore } from '../../src/store/appStore.ts'
 import { censusKeyOf, checkKeyOf } from '../../src/store/checkKey.ts'
 import { OUTSIDE } from '../../src/store/cueBits.ts'
@@ -18,6 +17,7 @@ import { standingOf } from '../../src/store/standing.ts'
 import { type AppState, INITIAL_STATE, type LiveVerdict } from '../../src/store/state.ts'
 import { NO_VERDICTS, type VerdictBook, withVerdict } from '../../src/store/verdictBook.ts'
 import { cueId, REEL_ID, sampleJob, sampleReel } from '../support/sampleJob.ts'
+import { verdictOf } from '../support/sampleVerdict.ts'
 import { seeded } from '../support/seeded.ts'
 
 const CUES = 40
@@ -27,27 +27,11 @@ const job = sampleJob(
   sampleReel({ frames: CUES * 10 }),
 )
 const state: AppState = { ...INITIAL_STATE, history: newHistory(job), reelId: REEL_ID }
-const SPAN = { low: 0, high: 1 }
-
-const verdictOf = (isInside: boolean): Verdict => ({
-  profile: 'ebu-r103-v3',
-  isInside,
-  r: SPAN,
-  g: SPAN,
-  b: SPAN,
-  y: SPAN,
-  worstFrame: frame(0),
-  areaOutside: isInside ? 0 : 0.2,
-  areaBelow: 0,
-  areaAbove: isInside ? 0 : 0.2,
-  frames: 10,
-  framesOutside: isInside ? 0 : 10,
-})
 
 /** The same counted from nothing: an unlike book makes it count again. */
 const counted = (verdicts: VerdictBook) => {
   standingOf({ ...state, verdicts: NO_VERDICTS })
-  return standingOf({ ...state, verdicts: { entries: verdicts.entries, version: -1 } })
+  return standingOf({ ...state, verdicts: { ...verdicts, version: -1 } })
 }
 
 test('a verdict more is added to what was counted, as counting all again tells', () => {
@@ -173,4 +157,13 @@ test('counted change by change, all stand as counted from nothing', () => {
     expect(counts).toEqual(anew)
     expect(outsideApart(bits)).toEqual(outsideApart(bitsAnew))
   }
+})
+
+test('what flashes is entered with a verdict, and the first book stays empty', () => {
+  const flashes = { breaches: [], long: [] }
+  const quiet = withVerdict(NO_VERDICTS, 'a', verdictOf(true), frame(0))
+  expect(quiet.flashes.size).toBe(0)
+  const book = withVerdict(quiet, 'b', verdictOf(true), frame(10), flashes)
+  expect(book.flashes.get('b')).toBe(flashes)
+  expect(NO_VERDICTS.flashes.size).toBe(0)
 })

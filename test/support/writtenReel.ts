@@ -136,5 +136,3 @@ export const findingsOf = async (
 
 export const standings = (findings: Findings) =>
   Object.fromEntries(Object.entries(findings).map(([check, found]) => [check, found?.standing]))
-
-export const FRAME_OF = (at: number) => frame(at)

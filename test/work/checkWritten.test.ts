@@ -122,6 +122,8 @@ it('a picture cut short is named, and the others are looked at all the same', as
   expect(findings.frames?.says).toContain(name)
   expect(findings.cues?.standing).toBe('right')
   expect(findings.tolerance?.standing).toBe('not known')
+  expect(findings.flashes).toMatchObject({ standing: 'not known' })
+  expect(findings.flashes?.says).toContain('Only the first 5 of the reel’s 24 frames')
 })
 
 it('a cue’s frame that cannot be decoded leaves its values not known', async () => {

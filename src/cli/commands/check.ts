@@ -72,7 +72,12 @@ const baseOf = (scan: string | undefined, path: string): Result<FilmBase> => {
     : wrongUse(`--scan is print or printing-density, not “${scan}”.`, CHECK_USAGE)
 }
 
-const likelyCodingOf = ({ facts }: FrameSource, base: FilmBase, terminal: Terminal): Coding => {
+/** How a scan without a job is read, told where it does not state all of it. */
+export const likelyCodingOf = (
+  { facts }: FrameSource,
+  base: FilmBase,
+  terminal: Terminal,
+): Coding => {
   const likely = likelyCoding(facts.height, facts.layout !== 'rgb')
   const coding = { matrix: facts.matrix ?? likely.matrix, range: facts.range ?? likely.range, base }
   if (facts.layout !== 'rgb' && (facts.matrix === undefined || facts.range === undefined))

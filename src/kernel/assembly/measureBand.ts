@@ -1,3 +1,5 @@
+import { sumCells } from './cellRow'
+import { cellColumns } from './cellSettings'
 import { keepsCodes } from './codeSettings'
 import { deliveredRow } from './deliveredRow'
 import { filterRow } from './filterRow'
@@ -47,6 +49,7 @@ function measure<F, W>(upper: usize, middle: usize, lower: usize, at: usize): vo
 /** Filters delivered row `y`, and measures the row above it: then all three rows are there. */
 function measureAfter(y: i32, at: usize): void {
   const delivered = deliveredRow(y)
+  if (cellColumns) sumCells(y, delivered)
   if (keepsCodes) levelsRow<Unfiltered, Kept, Saturated, Component>(delivered, delivered, delivered, at)
   const row = filteredRow(y)
   filterRow(delivered, row)
@@ -66,6 +69,7 @@ export function measureBand(first: i32, end: i32): void {
       measureAfter(y, at)
     } else {
       const row = deliveredRow(y)
+      if (cellColumns) sumCells(y, row)
       endRow(row)
       if (keepsCodes) measure<Unfiltered, KeptAndMeasured>(row, row, row, at)
       else measure<Unfiltered, Measured>(row, row, row, at)

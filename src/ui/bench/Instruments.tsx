@@ -1,5 +1,6 @@
 import { profileHere, reelOf } from '../../store/queries.ts'
 import { useAppState } from '../appContext.ts'
+import { FlashPanel } from './FlashPanel.tsx'
 import { InstrumentLevels } from './InstrumentLevels.tsx'
 import { InstrumentVectorscope } from './InstrumentVectorscope.tsx'
 import { PointReading } from './PointReading.tsx'
@@ -17,6 +18,7 @@ export const Instruments = () => {
         <InstrumentVectorscope matrix={reel.media.matrix} />
         <TolerancePanel />
         <PointReading />
+        <FlashPanel />
       </div>
     </section>
   )

@@ -1,6 +1,6 @@
 import { type KeyboardEvent, useMemo, useRef, useState } from 'react'
 import type { CueId } from '../../core/job/recordIds.ts'
-import { liveVerdictOf, verdictOf } from '../../store/checkKey.ts'
+import { flashesOf, liveVerdictOf, verdictOf } from '../../store/checkKey.ts'
 import { setLedger } from '../../store/ledgerChanges.ts'
 import {
   cueOfRow,
@@ -170,6 +170,7 @@ const Rows = ({ rows, top, viewHeight }: RowsProps) => {
         slotFrom={slots.from}
         slotTo={slots.to}
         verdict={verdictOf(state, cue)}
+        isFlashing={(flashesOf(state, cue)?.breaches.length ?? 0) > 0}
         live={liveVerdictOf(state, cue)}
         isLooked={looked.has(cue.id)}
         isCurrent={cue === current}

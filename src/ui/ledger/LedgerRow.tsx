@@ -8,6 +8,7 @@ import { secondsAt } from '../../core/time/rate.ts'
 import { formatTimecode } from '../../core/time/timecode.ts'
 import type { Verdict } from '../../core/tolerance/verdict.ts'
 import type { LiveVerdict } from '../../store/state.ts'
+import { FLASH_SIGNS } from '../parts/flashSigns.ts'
 import { Mark } from '../parts/Mark.tsx'
 import { formatNumber } from '../parts/numberText.ts'
 import { liveWords, type VerdictWords, verdictWords } from '../parts/words.ts'
@@ -32,6 +33,8 @@ export type LedgerRowProps = {
   readonly verdict: Verdict | undefined
   /** What is known of its tolerance while there is no verdict. */
   readonly live: LiveVerdict | undefined
+  /** Whether more flashes in it than is allowed. */
+  readonly isFlashing: boolean
   readonly isLooked: boolean
   readonly isCurrent: boolean
   readonly isSelected: boolean
@@ -87,6 +90,7 @@ export const LedgerRow = memo((props: LedgerRowProps) => {
         height >= SIGN_FROM && (
           <div role="gridcell" className="thin-cell">
             {verdict?.isInside === false && <Mark {...tolerance} />}
+            {props.isFlashing && <Mark sign={FLASH_SIGNS.general} word={STRINGS.flashes.over} />}
             {isDoubtful(cue) && <Mark sign="?" word="doubtful boundary" />}
           </div>
         )
@@ -107,8 +111,11 @@ const timecodeOf = (reel: Reel, at: Frame): string =>
   formatTimecode(reel.startCount + at, reel.rate, reel.isDropFrame)
 
 /** All that a row without room says to those who hear it. */
-const thinWords = ({ cue, place, reel }: LedgerRowProps, tolerance: VerdictWords): string =>
-  `${place + 1} ${timecodeOf(reel, cue.first)} ${tolerance.word} ${agreementWords(agreementOf(cue))}`
+const thinWords = (
+  { cue, place, reel, isFlashing }: LedgerRowProps,
+  tolerance: VerdictWords,
+): string =>
+  `${place + 1} ${timecodeOf(reel, cue.first)} ${tolerance.word} ${isFlashing ? `${STRINGS.flashes.over} ` : ''}${agreementWords(agreementOf(cue))}`
 
 const Numbers = (props: Told & { readonly detail: Exclude<RowDetail, 'thin'> }) => {
   const { cue, place, reel, end, height, detail, verdict, tolerance, isLooked } = props
@@ -155,6 +162,7 @@ const Numbers = (props: Told & { readonly detail: Exclude<RowDetail, 'thin'> }) 
       <div role="gridcell" className={`tolerance ${tolerance.word.replaceAll(' ', '-')}`}>
         <span aria-hidden="true">{tolerance.sign} </span>
         {tolerance.word}{' '}
+        {props.isFlashing && <Mark sign={FLASH_SIGNS.general} word={STRINGS.flashes.over} />}
         {isWhole && <span className="dim">{verdict?.isInside ? '' : tolerance.detail}</span>}
       </div>
       <div role="gridcell" className="agreement">

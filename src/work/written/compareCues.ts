@@ -111,5 +111,5 @@ export const createCueComparison = (pass: WrittenPass): FrameWatcher => {
       says: `${cues.length === 1 ? 'The cue has its values' : `All ${cues.length} cues have their own values`} from the first frame to the last: ${compared} frames compared with the scan graded anew, ${how}.`,
     }
   }
-  return { add, finding }
+  return { add, findings: () => [finding()] }
 }

@@ -3,6 +3,7 @@ import { valuesAt } from '../../core/job/valuesAt.ts'
 import type { Planes } from '../../core/picture/planes.ts'
 import type { Frame } from '../../core/time/frame.ts'
 import { formOf } from '../../core/transfer/formOf.ts'
+import { passLimiter } from '../../core/transfer/passLimiter.ts'
 import { planesOfDelivered } from '../../core/transfer/planesOfDelivered.ts'
 import type { WrittenPass } from '../checkWritten.ts'
 
@@ -16,7 +17,7 @@ export const expectedFrame = (
   scanned: Planes,
   asCue?: number,
 ): Planes => {
-  const { cues, coding, settings, profile } = plan
+  const { cues, coding } = plan
   const index = cueIndexAt(cues, at)
   const cue = cues[asCue ?? index]
   if (!cue) throw new Error(`Bug: frame ${at} belongs to no cue`)
@@ -24,12 +25,12 @@ export const expectedFrame = (
     asCue === undefined || asCue === index ? valuesAt(cue, cues[index - 1], at) : cue
   const form = formOf(plan)
   const overlay = burnIn(at)
-  const { limiting } = settings
+  const limiter = passLimiter(plan)
   const { bytes } = kernel.deliver(
     { planes: scanned, coding, grade, framing },
     {
       form,
-      ...(limiting !== 'none' && { limiter: { limiting, profile } }),
+      ...(limiter && { limiter }),
       ...(overlay && { overlay }),
     },
   )

@@ -1,6 +1,7 @@
 import { formatSeconds } from '../../core/time/duration.ts'
 import { framesPerSecond } from '../../core/time/rate.ts'
 import { formOf } from '../../core/transfer/formOf.ts'
+import { VIDEO_MARGIN } from '../../core/transfer/passLimiter.ts'
 import type { PassPlan } from '../../core/transfer/passPlan.ts'
 import type { PassFinding } from '../../core/transfer/passRecord.ts'
 import { isSequence, TRANSFER_FORMAT_FACTS } from '../../core/transfer/transferSettings.ts'
@@ -95,7 +96,7 @@ export const limitingFinding = ({ plan, tally }: WrittenPass): PassFinding => {
   const changed =
     limiting === 'none'
       ? ''
-      : ` to ${plan.profile.name}: ${limitedPixels} pixels changed, in ${limitedFrames} frames`
+      : ` to ${plan.profile.name}${isSequence(plan.settings.format) ? '' : `, ${100 * VIDEO_MARGIN} % inside its limits`}: ${limitedPixels} pixels changed, in ${limitedFrames} frames`
   const clipped =
     clippedPixels === 0
       ? 'nothing lay past what the file’s codes hold'

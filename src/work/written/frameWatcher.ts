@@ -5,6 +5,5 @@ import type { PassFinding } from '../../core/transfer/passRecord.ts'
 /** Looks at every frame of the reel that could be read back, in order, and tells what it found. */
 export type FrameWatcher = {
   readonly add: (at: Frame, decoded: Planes) => void | Promise<void>
-  /** Undefined where there is nothing to tell. */
-  readonly finding: () => PassFinding | undefined
+  readonly findings: () => readonly PassFinding[]
 }

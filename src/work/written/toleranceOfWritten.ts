@@ -1,20 +1,11 @@
-import { IDENTITY_GRADE } from '../../core/colour/grade.ts'
 import { cueIndexAt } from '../../core/job/cueList.ts'
-import { IDENTITY_FRAMING } from '../../core/picture/framing.ts'
-import type { Coding, Planes } from '../../core/picture/planes.ts'
 import type { Frame } from '../../core/time/frame.ts'
 import { formatTimecode } from '../../core/time/timecode.ts'
+import type { PictureLevels } from '../../core/tolerance/pictureLevels.ts'
 import { createVerdictGatherer, type Verdict } from '../../core/tolerance/verdict.ts'
 import type { PassFinding } from '../../core/transfer/passRecord.ts'
 import { isSequence } from '../../core/transfer/transferSettings.ts'
 import type { WrittenPass } from '../checkWritten.ts'
-import type { FrameWatcher } from './frameWatcher.ts'
-
-/** How the codes of what a plan writes are read. */
-export const writtenCoding = ({ plan }: Pick<WrittenPass, 'plan'>): Coding => ({
-  matrix: plan.coding.matrix,
-  range: isSequence(plan.settings.format) ? 'full' : 'narrow',
-})
 
 const percent = (part: number): string => (100 * part).toFixed(2)
 
@@ -23,16 +14,12 @@ const spans = ({ r, g, b, y }: Verdict): string =>
     .map(([name, { low, high }]) => `${name} ${(100 * low).toFixed(1)}…${(100 * high).toFixed(1)}`)
     .join(', ')
 
-/** Measures every written frame of the reel against the job's tolerance, as it was decoded. */
-export const createWrittenTolerance = (pass: WrittenPass): FrameWatcher => {
-  const { plan, kernel } = pass
+/** Gathers the levels of every written frame of the reel, as it was decoded, against the tolerance. */
+export const createWrittenTolerance = ({ plan }: Pick<WrittenPass, 'plan'>) => {
   const { profile, cues } = plan
-  const coding = writtenCoding(pass)
   const all = createVerdictGatherer(profile)
   const outside = new Set<number>()
-  const add = (at: Frame, planes: Planes): void => {
-    const input = { planes, coding, grade: IDENTITY_GRADE, framing: IDENTITY_FRAMING }
-    const levels = kernel.measureLevels(input, coding.matrix, profile)
+  const add = (at: Frame, levels: PictureLevels): void => {
     all.add(at, levels)
     if (levels.outside / levels.pixels > profile.area) outside.add(cueIndexAt(cues, at))
   }

@@ -6,18 +6,24 @@ import { setAgreement } from '../../../src/core/job/commands/setAgreement.ts'
 import { setGrade } from '../../../src/core/job/commands/setGrade.ts'
 import type { CueId } from '../../../src/core/job/recordIds.ts'
 import { createAppStore } from '../../../src/store/appStore.ts'
+import { checkKeyOf } from '../../../src/store/checkKey.ts'
 import { perform, showJob } from '../../../src/store/document.ts'
 import { setLedger } from '../../../src/store/ledgerChanges.ts'
 import { recallLooked } from '../../../src/store/looked.ts'
+import { cuesOf } from '../../../src/store/queries.ts'
 import { selectScene } from '../../../src/store/selection.ts'
 import { movePlayhead } from '../../../src/store/session.ts'
+import { withVerdict } from '../../../src/store/verdictBook.ts'
 import { type App, AppContext } from '../../../src/ui/appContext.ts'
 import { FindingBar } from '../../../src/ui/ledger/FindingBar.tsx'
 import { Ledger } from '../../../src/ui/ledger/Ledger.tsx'
 import type { Services } from '../../../src/ui/services.ts'
+import { STRINGS } from '../../../src/ui/strings.ts'
 import '../../../src/ui/styles/app.css'
 import '../../../src/ui/styles/ledger.css'
+import { reportOf } from '../../core/flashes/flashClip.ts'
 import { cueId, sampleJob, sampleReel } from '../../support/sampleJob.ts'
+import { verdictOf } from '../../support/sampleVerdict.ts'
 
 const CUES = 10_000
 const CUE_FRAMES = 50
@@ -136,6 +142,20 @@ describe('the ledger of ten thousand cues', () => {
     expect(rowOf(1).getBoundingClientRect().height).toBeCloseTo(400, 0)
     expect(rowOf(1).querySelectorAll('.still-pair').length).toBeGreaterThan(5)
     expect(requested.has(3)).toBe(true)
+  })
+
+  it('says of a cue that it flashes past a limit, and of no other', async () => {
+    const state = app.store.getState()
+    const [first] = cuesOf(state)
+    if (!first) throw new Error('no cue')
+    const flashes = reportOf((n) => (n % 2 === 0 ? 0.9 : 0.1), 12, { width: 8, height: 4 })
+    const key = checkKeyOf(state, first) ?? ''
+    app.store.setState({
+      verdicts: withVerdict(state.verdicts, key, verdictOf(true), first.first, flashes),
+    })
+    await settled()
+    expect(rowOf(1).textContent).toContain(STRINGS.flashes.over)
+    expect(rowOf(2).textContent).not.toContain(STRINGS.flashes.over)
   })
 
   it('says where it is to those who do not see it', async () => {
