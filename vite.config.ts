@@ -83,6 +83,8 @@ export default defineConfig(({ mode }) => {
         },
         {
           server: { headers: ISOLATION_HEADERS, fs: { allow: [here] } },
+          // What is found only while tests run would have the page loaded anew under them.
+          optimizeDeps: { include: ['idb', 'mediabunny'] },
           test: {
             name: 'browser',
             root: here,

@@ -15,6 +15,7 @@ import {
 } from '../store/queries.ts'
 import { standingOf } from '../store/standing.ts'
 import type { AppState } from '../store/state.ts'
+import { isPassAtWork } from '../store/transferring.ts'
 import { withVerdict } from '../store/verdictBook.ts'
 import { createPaceKeeper } from '../work/pace.ts'
 import type { CensusDesk } from './censusDesk.ts'
@@ -30,9 +31,12 @@ type Running = {
   readonly stop: AbortController
 }
 
-/** Whether measuring may run now: it gives way to playing and to finding shots. */
+/** Whether measuring may run now: it gives way to playing, to finding shots and to a pass. */
 const mayCheck = (state: AppState): boolean =>
-  state.media === 'ready' && !state.playback.isPlaying && state.finding === undefined
+  state.media === 'ready' &&
+  !state.playback.isPlaying &&
+  state.finding === undefined &&
+  !isPassAtWork(state.transferring)
 
 /** Finds the cue to measure next: the one under the line first, then down the list. */
 const createUncheckedFinder = (censuses: CensusDesk) => {
@@ -135,6 +139,7 @@ export const startChecker = (store: AppStore, workers: Workers, censuses: Census
       state.media !== before.media ||
       state.playback.isPlaying !== before.playback.isPlaying ||
       state.finding !== before.finding ||
+      isPassAtWork(state.transferring) !== isPassAtWork(before.transferring) ||
       state.reelId !== before.reelId ||
       (currentCue(state) !== currentCue(before) && !running)
     if (!isAffected) return

@@ -11,6 +11,7 @@ import { createCensusDesk } from './censusDesk.ts'
 import { startChecker } from './checker.ts'
 import { startControlSurfaces } from './controlSurfaces.ts'
 import { pickJobFile, pickReelFiles, pickStillFile, saveFile, saveTextFile } from './files.ts'
+import { createFlashDesk } from './flashDesk.ts'
 import { createFrameDesk } from './frameDesk.ts'
 import { createHandOverDesk } from './handOver.ts'
 import { createHeldDesk } from './heldDesk.ts'
@@ -137,7 +138,8 @@ export const createServices = (store: AppStore): Services => {
     solve: createSolveDesk(store, workers, censuses, desk.frames, held, player.pause),
     midi: startControlSurfaces(store, () => services),
     handOver: createHandOverDesk(store, workers.handOver),
-    transfer: createTransferDesk(store, workers),
+    transfer: createTransferDesk(store, workers, media.scanFiles),
+    flashes: createFlashDesk(store, workers),
     saveReport: createReportSaving(store, workers, saveFile, today),
   }
   return services

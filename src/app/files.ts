@@ -14,7 +14,7 @@ const isRefusal = (error: unknown): boolean =>
   error instanceof DOMException && (error.name === 'AbortError' || error.name === 'NotAllowedError')
 
 /** The result of a picker; 'cancelled' when the person closed it, 'absent' when none was shown. */
-const fromPicker = async <Value>(
+export const fromPicker = async <Value>(
   show: (() => Promise<Value>) | undefined,
 ): Promise<Value | 'cancelled' | 'absent'> => {
   if (!show) return 'absent'
@@ -71,7 +71,8 @@ export const pickListFiles = (): Promise<readonly File[]> => fromInput(true, LIS
 export const pickProcessFile = async (): Promise<File | undefined> =>
   (await fromInput(false, '.clf,.xml'))[0]
 
-const download = (name: string, blob: Blob): void => {
+/** Gives the person a file as a download. */
+export const download = (name: string, blob: Blob): void => {
   const link = document.createElement('a')
   link.href = URL.createObjectURL(blob)
   link.download = name

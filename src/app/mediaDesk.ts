@@ -28,6 +28,8 @@ export type MediaDesk = {
   readonly openSample: () => Promise<void>
   readonly openShelved: (key: string) => Promise<void>
   readonly isSample: () => boolean
+  /** The files of the scan that is open. */
+  readonly scanFiles: () => readonly File[] | undefined
 }
 
 export type Sample = { readonly reel: string; readonly reelName: string; readonly job: string }
@@ -240,6 +242,7 @@ export const createMediaDesk = (
   }
   return {
     isSample: () => isSample,
+    scanFiles: () => (store.getState().media === 'ready' ? scan?.files : undefined),
     openReel,
     openRescan: async (files) => {
       if (files.length > 0 && reelOf(store.getState())) await relink(files)

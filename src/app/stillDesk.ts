@@ -5,6 +5,7 @@ import type { Frame } from '../core/time/frame.ts'
 import type { AppStore } from '../store/appStore.ts'
 import { cueAtFrame, cuesOf, reelOf } from '../store/queries.ts'
 import type { AppState } from '../store/state.ts'
+import { isPassAtWork } from '../store/transferring.ts'
 import type { Stills } from '../ui/services.ts'
 import { createNearBook } from './nearBook.ts'
 import { onCodingChange } from './onCodingChange.ts'
@@ -29,7 +30,7 @@ const mayWork = ({ media, playback }: AppState): boolean => media === 'ready' &&
 /**
  * Fetches stills: first those the strip asks for, the one last asked for before the others, then
  * those around the line, to look through the reel by. It keeps the most recent and gives way to
- * playing.
+ * playing; while a pass is at work it makes only those asked for.
  */
 export const createStillDesk = (store: AppStore, workers: Workers): StillDesk => {
   const kept = createNearBook<Still>(KEPT)
@@ -44,7 +45,7 @@ export const createStillDesk = (store: AppStore, workers: Workers): StillDesk =>
 
   const next = (): Frame | undefined => {
     const asked = wanted.pop()
-    if (asked !== undefined) return asked
+    if (asked !== undefined || isPassAtWork(store.getState().transferring)) return asked
     around = around.filter((at) => kept.get(at) === undefined && !unreadable.has(at))
     return around[0]
   }

@@ -24,7 +24,8 @@ const transferOf = (signal: StillSignal, height: number): number => {
 
 /**
  * A picture that is laid out already as a file.
- * @param bytes of the form that `STILL_FORMS` has for the format; they are not kept
+ * @param bytes of the form that `STILL_FORMS` has for the format; they are not kept, but for DPX
+ * in `roomForDpxWords` they become the file
  * @param deflate of PNG; in Node `deflateNode` is the quicker
  */
 export const encodeDelivered = async (

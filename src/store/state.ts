@@ -12,6 +12,7 @@ import type { Rate } from '../core/time/rate.ts'
 import type { PictureLevels } from '../core/tolerance/pictureLevels.ts'
 import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 import type { Clipboard } from './clipboard.ts'
+import { type FlashWatch, INITIAL_FLASH_WATCH } from './flashWatch.ts'
 import type { Importing } from './importing.ts'
 import { INITIAL_INSTRUMENTS, type InstrumentSettings } from './instrumentSettings.ts'
 import { INITIAL_LEDGER, type LedgerView } from './ledgerView.ts'
@@ -130,6 +131,7 @@ export type AppState = {
   /** Another scan of the reel that waits to be used, followed or left. */
   readonly rescan: Rescan | undefined
   readonly transferring: Transferring
+  readonly flashWatch: FlashWatch
   /** What is being dragged or nudged now; pictures are drawn coarsely until it rests. */
   readonly gesture: string | undefined
   /** Cues that have been under the line on this computer. */
@@ -180,6 +182,7 @@ export const INITIAL_STATE: AppState = {
   processOffer: undefined,
   rescan: undefined,
   transferring: INITIAL_TRANSFERRING,
+  flashWatch: INITIAL_FLASH_WATCH,
   gesture: undefined,
   looked: new Set(),
   looks: NO_LOOKS,

@@ -60,3 +60,6 @@ export const INITIAL_TRANSFERRING: Transferring = {
 
 export const setTransferring = (store: AppStore, change: Partial<Transferring>): void =>
   store.setState({ transferring: { ...store.getState().transferring, ...change } })
+
+/** Whether a pass is at work; one that is paused leaves the machine to others. */
+export const isPassAtWork = ({ run }: Transferring): boolean => run !== undefined && !run.isPaused

@@ -20,6 +20,7 @@ import { CodingDialog } from './start/CodingDialog.tsx'
 import { StartScreen } from './start/StartScreen.tsx'
 import { useFileDrop } from './start/useFileDrop.ts'
 import { useFocusLedger } from './start/useFocusLedger.ts'
+import { Transfer } from './transfer/Transfer.tsx'
 import { Transport } from './transport/Transport.tsx'
 
 /** The whole screen. */
@@ -56,6 +57,7 @@ const Workplace = () => {
     <>
       <Header />
       {step === 'prepare' && <Prepare />}
+      {step === 'transfer' && <Transfer />}
       {step === 'hand-over' && <HandOver />}
       {step === 'rehearse' && (
         <main className="rehearse" aria-label="Rehearse">

@@ -125,6 +125,12 @@ export type TransferDesk = {
   readonly discard: () => Promise<void>
 }
 
+/** The check of the whole reel for flashes; what it finds stands in the store (`FlashWatch`). */
+export type FlashDesk = {
+  readonly watch: () => Promise<void>
+  readonly stop: () => void
+}
+
 /** What the screen asks of the program around it. Nothing here throws; problems become notices. */
 export type Services = {
   readonly openReel: (files: readonly File[]) => Promise<void>
@@ -172,6 +178,7 @@ export type Services = {
 
   readonly handOver: HandOverDesk
   readonly transfer: TransferDesk
+  readonly flashes: FlashDesk
   /** Saves the report of the reel; resolves once that is done, refused or stopped. */
   readonly saveReport: (options: ReportOptions) => Promise<void>
 }

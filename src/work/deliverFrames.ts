@@ -27,6 +27,8 @@ export type DeliverWork = {
   readonly headPicture: (at: OutputFrame) => Planes
   /** What is burnt into a frame of the reel, where the settings ask for it. */
   readonly burnIn: (at: Frame) => Overlay | undefined
+  /** Memory for the next frame, of the form's size; each has its own where this is left out. */
+  readonly room?: () => Uint8Array<ArrayBuffer>
 }
 
 export type DeliveredFrame = Delivered & {
@@ -41,9 +43,9 @@ export type DeliveredFrame = Delivered & {
 /** Head pictures are their own levels: R′G′B′ as they stand. */
 const AS_MADE = { matrix: 'bt709', range: 'full' } as const
 
-/** The written frames of a range in order, laid out for the file; each in memory of its own. */
+/** The written frames of a range in order, laid out for the file. */
 export async function* deliverFrames(
-  { plan, source, kernel, form, headPicture, burnIn }: DeliverWork,
+  { plan, source, kernel, form, headPicture, burnIn, room }: DeliverWork,
   { first, end }: OutputRange,
   signal?: AbortSignal,
 ): AsyncGenerator<DeliveredFrame> {
@@ -59,7 +61,12 @@ export async function* deliverFrames(
       grade: IDENTITY_GRADE,
       framing: IDENTITY_FRAMING,
     }
-    yield { ...kernel.deliver(input, { form }), at, reelFrame: undefined, damage: undefined }
+    yield {
+      ...kernel.deliver(input, { form }, room?.()),
+      at,
+      reelFrame: undefined,
+      damage: undefined,
+    }
   }
   if (end <= headFrames) return
   const limiter = passLimiter(plan)
@@ -77,6 +84,7 @@ export async function* deliverFrames(
     const delivered = kernel.deliver(
       { planes, coding, grade, framing },
       { form, ...(limiter && { limiter }), ...(overlay && { overlay }) },
+      room?.(),
     )
     yield { ...delivered, at: headFrames + reelFrame, reelFrame, damage }
   }

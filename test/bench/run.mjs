@@ -14,6 +14,7 @@ import { findingRow } from './findingRow.mjs'
 import { growthRows } from './growthRows.mjs'
 import { kernelRows } from './kernelRows.mjs'
 import { openingRow } from './openingRow.mjs'
+import { transferRows } from './transferRows.mjs'
 import { typingRow } from './typingRow.mjs'
 import { wholeReelRow } from './wholeReelRow.mjs'
 import { workersRow } from './workersRow.mjs'
@@ -55,6 +56,7 @@ const rows = []
 try {
   rows.push(...(await kernelRows(ROOT, FOLDER, CLIP)))
   rows.push(...(await deliverRows(ROOT, FOLDER, CLIP)))
+  rows.push(...(await transferRows(ROOT, FOLDER, CLIP)))
   rows.push(await workersRow(ROOT, FOLDER, CLIP))
   rows.push(...(await growthRows(ROOT, FOLDER)))
   rows.push(...(await edlRows(ROOT, FOLDER)))

@@ -20,9 +20,9 @@ import { readArguments, textOption, wrongUse } from '../arguments.ts'
 import { chooseReel } from '../chooseReel.ts'
 import { EXIT, type ExitStatus } from '../exitStatus.ts'
 import { kernelHere } from '../kernelHere.ts'
+import { likelyCodingOf } from '../likelyCodingOf.ts'
 import { readJobFile } from '../readJobFile.ts'
 import type { Terminal } from '../terminal.ts'
-import { likelyCodingOf } from './check.ts'
 
 export const FLASHES_USAGE = 'reelwright flashes JOB|MEDIA [--reel ID] [--media FILE] [--json]'
 

@@ -1,3 +1,5 @@
+import { randomUUID } from 'node:crypto'
+import { rm } from 'node:fs/promises'
 import { ok, type Result } from '../../core/base/result.ts'
 import { createPaceKeeper } from '../../work/pace.ts'
 import { readArguments, textOption, wrongUse } from '../arguments.ts'
@@ -24,14 +26,18 @@ export const joinCommand = async (
   if (folders.length === 0) return wrongUse('Name the parts to join.', JOIN_USAGE)
   if (out === undefined || out === '')
     return wrongUse('Say where to write with --out PATH.', JOIN_USAGE)
+  const moves = Boolean(args.value.values.move)
   const pace = createPaceKeeper(1000, () => performance.now())
   const joined = await joinParts(folders, {
     out,
-    moves: Boolean(args.value.values.move),
+    isChecked: false,
+    by: moves ? 'link or move' : 'link or copy',
+    unfinished: `${out}.unfinished-${randomUUID().slice(0, 8)}`,
     onBytes: (done, total) => terminal.pace('Checking', pace(Math.round((1000 * done) / total))),
   })
   if (!joined.ok) return joined
   terminal.clearPace()
+  if (moves) for (const { place } of joined.value.parts) await rm(place, { recursive: true })
   const { parts, passedOver } = joined.value
   const frames = parts[0]?.manifest.frames ?? 0
   if (passedOver.length > 0) terminal.problems(passedOver)

@@ -23,7 +23,7 @@ import type { Terminal } from '../terminal.ts'
 import { afterPass } from '../transfer/afterPass.ts'
 import { beforePass } from '../transfer/beforePass.ts'
 import { makePart } from '../transfer/makePart.ts'
-import { clearUnfinished, partName } from '../transfer/partFolder.ts'
+import { clearUnfinished, isPartThere, partName } from '../transfer/partFolder.ts'
 import { mediaBeside, type TransferNames, transferTask } from '../transfer/transferTask.ts'
 import { wholePass } from '../transfer/wholePass.ts'
 
@@ -107,6 +107,18 @@ const readWishes = async (args: Arguments): Promise<Result<Wishes>> => {
   return ok({ jobPath, job: job.value, names, out, part: part.value, workers: workers.value, args })
 }
 
+const tellPart = (
+  folder: string,
+  outcome: 'made' | 'was there already',
+  { values }: Arguments,
+  number: PartNumber,
+  terminal: Terminal,
+): Result<ExitStatus> => {
+  if (values.json) terminal.json({ written: folder, ...number, outcome })
+  else terminal.print(outcome === 'made' ? `Wrote ${folder}` : `${folder} ${outcome}.`)
+  return ok(EXIT.fine)
+}
+
 /** One part, made here. */
 const runPart = async (
   { names, out, args }: Wishes,
@@ -115,11 +127,14 @@ const runPart = async (
 ): Promise<Result<ExitStatus>> => {
   const task = await transferTask(names)
   if (!task.ok) return task
+  const folder = partName(out, part, of)
+  const there = await isPartThere(folder, task.value.identity)
+  if (!there.ok) return there
+  if (there.value) return tellPart(folder, 'was there already', args, { part, of }, terminal)
   const kernel = await kernelHere()
   if (!kernel.ok) return kernel
   const source = await openMediaNode(names.mediaPath)
   if (!source.ok) return source
-  const folder = partName(out, part, of)
   try {
     if (args.values.resume) await clearUnfinished(dirname(folder), basename(folder))
     const pace = createPaceKeeper(Math.ceil(task.value.plan.timeline.frames / of), () =>
@@ -133,9 +148,7 @@ const runPart = async (
     })
     if (!made.ok) return made
     terminal.clearPace()
-    if (args.values.json) terminal.json({ written: folder, part, of })
-    else terminal.print(`Wrote ${folder}`)
-    return ok(EXIT.fine)
+    return tellPart(folder, 'made', args, { part, of }, terminal)
   } finally {
     source.value.close()
   }

@@ -1,18 +1,22 @@
 import { mkdir, rename, rm, stat, writeFile } from 'node:fs/promises'
-import { basename, dirname, extname, join } from 'node:path'
+import { basename, extname, join } from 'node:path'
 import { type Problem, problem } from '../../core/base/problem.ts'
 import { fail, ok, type Result } from '../../core/base/result.ts'
 import { framesPerSecond } from '../../core/time/rate.ts'
 import { type FoundPart, joinOrder } from '../../core/transfer/joinOrder.ts'
+import { filesOfFrames } from '../../core/transfer/partFrames.ts'
 import { isSequence, TRANSFER_FORMAT_FACTS } from '../../core/transfer/transferSettings.ts'
 import { joinVideo } from '../../media/node/joinVideo.ts'
-import { damagedFile, placeFile, readPart } from './partFolder.ts'
+import { damagedFile, nameFile, type Placing, placeFile, readPart, toDisk } from './partFolder.ts'
 
 /** What parts are joined to, and how. */
 export type JoinWish = {
   readonly out: string
-  /** Whether the parts' files are moved; else they stay where they are. */
-  readonly moves: boolean
+  readonly by: Placing
+  /** Whether files were held against their checksums already. */
+  readonly isChecked: boolean
+  /** What is joined lies here until it is whole, on the same disk as `out`. */
+  readonly unfinished: string
   /** Told how many bytes of the parts were checked, of all. */
   readonly onBytes: (done: number, total: number) => void
 }
@@ -30,7 +34,7 @@ const isThere = (path: string): Promise<boolean> =>
   )
 
 /** The parts of folders whose every file is as it was made; what is not is told. */
-const wholeParts = async (folders: readonly string[], { onBytes }: JoinWish) => {
+const wholeParts = async (folders: readonly string[], { isChecked, onBytes }: JoinWish) => {
   const found: FoundPart[] = []
   const passedOver: Problem[] = []
   for (const place of folders) {
@@ -38,6 +42,7 @@ const wholeParts = async (folders: readonly string[], { onBytes }: JoinWish) => 
     if (manifest.ok) found.push({ place, manifest: manifest.value })
     else passedOver.push(...manifest.problems)
   }
+  if (isChecked) return { whole: found, passedOver }
   const total = found
     .flatMap(({ manifest }) => manifest.files)
     .reduce((sum, { bytes }) => sum + bytes, 0)
@@ -64,15 +69,16 @@ const wholeParts = async (folders: readonly string[], { onBytes }: JoinWish) => 
 const joinSequence = async (
   parts: readonly FoundPart[],
   unfinished: string,
-  moves: boolean,
+  by: Placing,
 ): Promise<void> => {
   const lines: string[] = []
   for (const { place, manifest } of parts)
     for (const { name, sha256 } of manifest.files) {
-      await placeFile(join(place, name), join(unfinished, name), moves)
+      await placeFile(join(place, name), join(unfinished, name), by)
       lines.push(`${sha256}  ${name}\n`)
     }
-  await writeFile(join(unfinished, 'checksums.txt'), lines.join(''))
+  await writeFile(join(unfinished, 'checksums.txt'), lines.join(''), { flush: true })
+  await toDisk(unfinished)
 }
 
 const joinPieces = (
@@ -81,17 +87,18 @@ const joinPieces = (
   name: string,
 ): Promise<Result<string>> => {
   const [{ place, manifest }] = parts
-  const { rate, timecode, sound, headFrames } = manifest
+  const { rate, timecode, sound, headFrames, tags } = manifest
   return joinVideo(
     {
       pieces: parts.flatMap((each) =>
-        each.manifest.files.map((file) => ({
+        filesOfFrames(each.manifest, each.manifest.stem, each.manifest).map((file) => ({
           path: join(each.place, file.name),
-          frames: each.manifest.end - each.manifest.first,
+          frames: file.end - file.first,
         })),
       ),
       rate,
       timecode,
+      tags,
       container: extname(name) === '.mp4' ? 'mp4' : 'webm',
       sound: sound
         ? {
@@ -105,22 +112,24 @@ const joinPieces = (
   )
 }
 
+const alreadyThere = (out: string): Result<never> =>
+  fail(
+    problem('conflict', `${out} is already there; take it away, or write somewhere else.`, {
+      file: out,
+    }),
+  )
+
 /**
  * Joins the parts in these folders to `out`, which is there whole or not at all: a folder of
  * numbered pictures with `checksums.txt`, or a video. Every file of every part is checked against
- * its checksum first. Refuses what is missing, of another pass, or already there.
+ * its checksum first, where that was not done. Refuses what is missing, of another pass, or already there.
  */
 export const joinParts = async (
   folders: readonly string[],
   wish: JoinWish,
 ): Promise<Result<Joined>> => {
-  const { out, moves } = wish
-  if (await isThere(out))
-    return fail(
-      problem('conflict', `${out} is already there; take it away, or write somewhere else.`, {
-        file: out,
-      }),
-    )
+  const { out, by, unfinished } = wish
+  if (await isThere(out)) return alreadyThere(out)
   const { whole, passedOver } = await wholeParts(folders, wish)
   const ordered = joinOrder(whole)
   if (!ordered.ok) return fail(ordered.problems[0], ...ordered.problems.slice(1), ...passedOver)
@@ -131,17 +140,17 @@ export const joinParts = async (
     return fail(
       problem('wrong-use', `These are parts of ${title}: --out is to end in .${extension}.`),
     )
-  const unfinished = join(dirname(out), `.${basename(out)}.joining-${process.pid}`)
   await rm(unfinished, { recursive: true, force: true })
   try {
     await mkdir(unfinished, { recursive: true })
     if (isSequence(format)) {
-      await joinSequence(parts, unfinished, moves)
+      await joinSequence(parts, unfinished, by)
       await rename(unfinished, out)
     } else {
       const joined = await joinPieces(parts, unfinished, basename(out))
       if (!joined.ok) return joined
-      await rename(joined.value, out)
+      await toDisk(joined.value)
+      if (!(await nameFile(joined.value, out))) return alreadyThere(out)
     }
     return ok({ parts, passedOver })
   } catch (error) {

@@ -3,21 +3,25 @@ import { rm, stat, writeFile } from 'node:fs/promises'
 import { basename, join } from 'node:path'
 import { problem } from '../../core/base/problem.ts'
 import { fail, type Result } from '../../core/base/result.ts'
+import { PROGRAM_VERSION } from '../../core/programVersion.ts'
 import { formatTimecode } from '../../core/time/timecode.ts'
 import type { DeliveredForm } from '../../core/transfer/deliveredForm.ts'
 import { formOf } from '../../core/transfer/formOf.ts'
 import { frameFileName } from '../../core/transfer/frameFileName.ts'
-import { type OutputRange, partRange } from '../../core/transfer/outputTimeline.ts'
+import type { OutputRange } from '../../core/transfer/outputTimeline.ts'
+import { type FileFrames, filesOfFrames, partFrames } from '../../core/transfer/partFrames.ts'
 import type { PartFile, PartManifest } from '../../core/transfer/partManifest.ts'
 import type { PassPlan } from '../../core/transfer/passPlan.ts'
 import { isSequence } from '../../core/transfer/transferSettings.ts'
+import { videoTags } from '../../core/transfer/videoTags.ts'
 import type { Kernel } from '../../kernel/kernel.ts'
+import { roomForDpxWords } from '../../media/dpx/encodeDpx.ts'
 import { encodeDelivered } from '../../media/encodeDelivered.ts'
 import type { FrameSource } from '../../media/frameSource.ts'
 import { deflateNode } from '../../media/node/deflateNode.ts'
 import { sha256OfFile } from '../../media/node/sha256OfFile.ts'
 import { takeSound } from '../../media/node/takeSound.ts'
-import { beginVideoSegment, findEncoder } from '../../media/node/videoSegment.ts'
+import { beginVideoSegment, type FoundEncoder, findEncoder } from '../../media/node/videoSegment.ts'
 import { type DeliveredFrame, deliverFrames } from '../../work/deliverFrames.ts'
 import { headPicturesOf } from '../../work/headPictures.ts'
 import { beginPart, finishPart } from './partFolder.ts'
@@ -41,10 +45,11 @@ const countingFrames = (
   form: DeliveredForm,
   range: OutputRange,
   onFrame: () => void,
+  room: (() => Uint8Array<ArrayBuffer>) | undefined,
 ) => {
   const held: { frame: number; says: string }[] = []
   const counted = { limitedPixels: 0, limitedFrames: 0, clippedPixels: 0 }
-  const work = { plan, source, kernel, form, ...headPicturesOf(plan) }
+  const work = { plan, source, kernel, form, ...headPicturesOf(plan), ...(room && { room }) }
   async function* frames(): AsyncGenerator<DeliveredFrame> {
     for await (const each of deliverFrames(work, range)) {
       if (each.damage && each.reelFrame !== undefined)
@@ -59,10 +64,20 @@ const countingFrames = (
   return { frames, counted: (): Counted => ({ held, ...counted }) }
 }
 
+/** Memory of pictures that goes round: taking it anew for each costs as much as filling it. */
+const dpxRooms = ({ reel }: PassPlan) => {
+  const free: Uint8Array<ArrayBuffer>[] = []
+  return {
+    take: () => free.pop() ?? roomForDpxWords(reel.media.width, reel.media.height),
+    give: (room: Uint8Array<ArrayBuffer>): void => void free.push(room),
+  }
+}
+
 const writeSequence = async (
   task: TransferTask,
   frames: AsyncGenerator<DeliveredFrame>,
   folder: string,
+  onWritten: (room: Uint8Array<ArrayBuffer>) => void,
 ): Promise<readonly PartFile[]> => {
   const { plan, stem } = task
   const { format } = plan.settings
@@ -85,7 +100,10 @@ const writeSequence = async (
     }
     const encoded = await encodeDelivered(bytes, size, words, format, deflateNode)
     const writing: Promise<void> = writeFile(join(folder, name), encoded).then(
-      () => void onTheWay.delete(writing),
+      () => {
+        onTheWay.delete(writing)
+        onWritten(bytes)
+      },
       (error) => {
         failure ??= error
         onTheWay.delete(writing)
@@ -104,20 +122,30 @@ const writeSequence = async (
 
 const writeVideo = async (
   task: TransferTask,
+  { name: encoder }: FoundEncoder,
   frames: AsyncGenerator<DeliveredFrame>,
+  pieces: readonly FileFrames[],
   folder: string,
 ): Promise<readonly PartFile[]> => {
-  const name = `${task.stem}.nut`
-  const path = join(folder, name)
-  const segment = beginVideoSegment(task.plan, await findEncoder(task.plan), path)
-  try {
-    for await (const { bytes } of frames) await segment.write(bytes)
-    await segment.finish()
-  } catch (error) {
-    segment.abandon()
-    throw error
+  const files: PartFile[] = []
+  for (const { name, first, end } of pieces) {
+    const path = join(folder, name)
+    const segment = beginVideoSegment(task.plan, encoder, path)
+    try {
+      for (let at = first; at < end; at++) {
+        const next = await frames.next()
+        if (next.done) throw new Error(`Bug: no frame ${at}`)
+        await segment.write(next.value.bytes)
+      }
+      await segment.finish()
+    } catch (error) {
+      segment.abandon()
+      throw error
+    }
+    files.push({ name, bytes: (await stat(path)).size, sha256: await sha256OfFile(path) })
   }
-  return [{ name, bytes: (await stat(path)).size, sha256: await sha256OfFile(path) }]
+  await frames.next()
+  return files
 }
 
 const soundOf = async (
@@ -173,7 +201,8 @@ export const makePart = async (
   const { frames, headFrames } = plan.timeline
   const { reel } = plan
   const timecode = formatTimecode(startCountOf(plan), reel.rate, reel.isDropFrame)
-  const range = partRange(frames, part, of)
+  const length = { settings: format, frames, rate: reel.rate }
+  const range = partFrames(length, part, of)
   const form = formOf(plan)
   const unfinished = await beginPart(folder).catch((error: unknown) => ({ error }))
   if (typeof unfinished !== 'string') {
@@ -182,15 +211,21 @@ export const makePart = async (
     throw unfinished.error
   }
   try {
-    const counting = countingFrames(task, tools, form, range, onFrame)
-    const write = isSequence(format) ? writeSequence : writeVideo
-    const files = range.end > range.first ? await write(task, counting.frames(), unfinished) : []
+    const rooms = format === 'dpx' ? dpxRooms(plan) : undefined
+    const counting = countingFrames(task, tools, form, range, onFrame, rooms?.take)
+    const encoder = isSequence(format) ? undefined : await findEncoder(plan)
+    const pieces = filesOfFrames(length, task.stem, range)
+    const files = encoder
+      ? await writeVideo(task, encoder, counting.frames(), pieces, unfinished)
+      : await writeSequence(task, counting.frames(), unfinished, rooms?.give ?? (() => {}))
     const sound =
       part === 1
         ? await soundOf(task, unfinished)
         : { sound: null, noSound: 'It goes with the first part.' }
     return await finishPart(unfinished, folder, {
       ...{ format: 'reelwright-part', version: 1, identity: task.identity, settings: format },
+      ...{ program: PROGRAM_VERSION, encoder: encoder?.title ?? '' },
+      tags: encoder ? videoTags(plan) : null,
       ...{ stem: task.stem, part, of, ...range, frames, files, ...sound, ...counting.counted() },
       ...{ headFrames, rate: reel.rate, timecode },
     })

@@ -1,6 +1,18 @@
 import { randomUUID } from 'node:crypto'
-import { link, lstat, mkdir, readdir, readFile, rename, rm, writeFile } from 'node:fs/promises'
-import { basename, join } from 'node:path'
+import { constants } from 'node:fs'
+import {
+  copyFile,
+  link,
+  lstat,
+  mkdir,
+  open,
+  readdir,
+  readFile,
+  rename,
+  rm,
+  writeFile,
+} from 'node:fs/promises'
+import { join } from 'node:path'
 import { problem } from '../../core/base/problem.ts'
 import { fail, ok, type Result } from '../../core/base/result.ts'
 import {
@@ -63,6 +75,21 @@ export const damagedFile = async (
   return undefined
 }
 
+/** Whether the part is there already, whole; refuses where its name is another pass's part. */
+export const isPartThere = async (folder: string, identity: string): Promise<Result<boolean>> => {
+  const there = await readPart(folder)
+  if (!there.ok) return ok(false)
+  if (there.value.identity === identity)
+    return ok((await damagedFile(folder, there.value)) === undefined)
+  return fail(
+    problem(
+      'conflict',
+      `${folder} is a part of another pass; take it away, or write somewhere else.`,
+      { file: folder },
+    ),
+  )
+}
+
 /**
  * Makes what lies in `unfinished` the part `folder`, all at once. A whole part that is there
  * already with the same identity stays, and the new one is thrown away: made twice is made once.
@@ -79,20 +106,10 @@ export const finishPart = async (
       () => false,
     )
   if (await give()) return ok(folder)
-  const there = await readPart(folder)
-  if (there.ok && there.value.identity !== manifest.identity) {
+  const there = await isPartThere(folder, manifest.identity)
+  if (!there.ok || there.value) {
     await rm(unfinished, { recursive: true, force: true })
-    return fail(
-      problem(
-        'conflict',
-        `${folder} is a part of another pass; take it away, or write somewhere else.`,
-        { file: folder },
-      ),
-    )
-  }
-  if (there.ok && (await damagedFile(folder, there.value)) === undefined) {
-    await rm(unfinished, { recursive: true, force: true })
-    return ok(folder)
+    return there.ok ? ok(folder) : there
   }
   await rm(folder, { recursive: true, force: true })
   return (await give())
@@ -107,17 +124,47 @@ export const clearUnfinished = async (parent: string, name: string): Promise<voi
       await rm(join(parent, each), { recursive: true, force: true })
 }
 
-/** Puts a file of a part in its place: as the same file where that can be, else as a copy. */
-export const placeFile = async (from: string, to: string, moves: boolean): Promise<void> => {
-  if (moves) {
-    await rename(from, to)
-    return
-  }
+/** How a file of a part gets to its place where it cannot be there as the same file (hard link). */
+export type Placing = 'link or move' | 'link or copy'
+
+/** Puts a file of a part in its place, and sees it on the disk. */
+export const placeFile = async (from: string, to: string, by: Placing): Promise<void> => {
   try {
     await link(from, to)
   } catch {
-    await writeFile(to, await readFile(from), { flag: 'wx' })
+    if (by !== 'link or move' || !(await moved(from, to)))
+      await copyFile(from, to, constants.COPYFILE_EXCL)
+  }
+  await toDisk(to)
+}
+
+const moved = (from: string, to: string): Promise<boolean> =>
+  rename(from, to).then(
+    () => true,
+    () => false,
+  )
+
+/** Waits until a file or folder is on the disk. */
+export const toDisk = async (path: string): Promise<void> => {
+  const file = await open(path)
+  try {
+    await file.sync()
+  } finally {
+    await file.close()
   }
 }
 
-export const partTitle = (folder: string): string => basename(folder)
+/** Gives a finished file its name where nothing has that name yet; false where something has. */
+export const nameFile = async (from: string, to: string): Promise<boolean> => {
+  try {
+    await link(from, to)
+  } catch (error) {
+    const code = error instanceof Error && 'code' in error ? error.code : ''
+    if (code === 'EEXIST') return false
+    // A disk without links: the look beforehand must do.
+    await rename(from, to)
+    return true
+  }
+  await rm(from)
+  return true
+}

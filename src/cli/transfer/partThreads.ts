@@ -7,7 +7,7 @@ import type { TransferNames } from './transferTask.ts'
 /** How often a part is made anew when the thread that made it died. */
 const MOST_TRIES = 2
 
-type Outcome = 'made' | 'died' | { readonly problems: readonly Problem[] }
+type Outcome = 'made' | { readonly died: string } | { readonly problems: readonly Problem[] }
 
 /** One thread, given one order after another. */
 const partThread = (names: TransferNames, onFrames: (frames: number) => void) => {
@@ -36,8 +36,10 @@ const partThread = (names: TransferNames, onFrames: (frames: number) => void) =>
       wake()
     }
   })
-  worker.on('error', () => end('died'))
-  worker.on('exit', () => end('died'))
+  worker.on('error', (error) =>
+    end({ died: error instanceof Error ? error.message : String(error) }),
+  )
+  worker.on('exit', (code) => end({ died: `it ended with ${code}` }))
   return {
     make: async (order: PartOrder): Promise<Outcome> => {
       await ready
@@ -68,14 +70,14 @@ export const makePartsOnThreads = async (
     let tries = 0
     for (let order = left.shift(); order && problems.length === 0; ) {
       const outcome = await thread.make(order)
-      if (outcome === 'died') {
+      if (outcome !== 'made' && 'died' in outcome) {
         tries++
         await thread.stop()
         if (tries >= MOST_TRIES)
           problems.push(
             problem(
               'cannot-read',
-              `Part ${order.part} of ${order.of} was stopped ${tries} times while it was made; look for lack of memory, then go on with --resume.`,
+              `Part ${order.part} of ${order.of} was stopped ${tries} times while it was made (${outcome.died}); look for lack of memory, then go on with --resume.`,
             ),
           )
         else thread = partThread(names, onFrames)

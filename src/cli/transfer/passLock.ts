@@ -1,4 +1,5 @@
-import { readFile, rm, writeFile } from 'node:fs/promises'
+import { randomUUID } from 'node:crypto'
+import { link, readFile, rename, rm, writeFile } from 'node:fs/promises'
 import { hostname } from 'node:os'
 import { join } from 'node:path'
 import { problem } from '../../core/base/problem.ts'
@@ -38,6 +39,40 @@ const readHolder = async (path: string): Promise<Holder | undefined> => {
   }
 }
 
+const codeOf = (error: unknown): unknown =>
+  error instanceof Error && 'code' in error ? error.code : undefined
+
+/** Puts a lock in its place with all that it says, or not at all; false where one is there. */
+const putLock = async (path: string, mine: Holder): Promise<boolean> => {
+  const draft = `${path}.${randomUUID().slice(0, 8)}`
+  await writeFile(draft, JSON.stringify(mine))
+  try {
+    await link(draft, path)
+    return true
+  } catch (error) {
+    if (codeOf(error) === 'EEXIST') return false
+    // A disk without links.
+    return await writeFile(path, JSON.stringify(mine), { flag: 'wx' }).then(
+      () => true,
+      (failure) => {
+        if (codeOf(failure) === 'EEXIST') return false
+        throw failure
+      },
+    )
+  } finally {
+    await rm(draft, { force: true })
+  }
+}
+
+/** Takes a dead process's lock away, unless another has just done so and put its own there. */
+const clearLock = async (path: string, dead: Holder | undefined): Promise<void> => {
+  const aside = `${path}.${randomUUID().slice(0, 8)}`
+  await rename(path, aside).catch(() => undefined)
+  const taken = await readHolder(aside)
+  if (JSON.stringify(taken) !== JSON.stringify(dead)) await link(aside, path).catch(() => {})
+  await rm(aside, { force: true })
+}
+
 /**
  * Takes the one lock of a work folder for this process; refuses while another holds it. One left
  * by a process of this machine that is no more is taken over. Returns how to give it back.
@@ -50,12 +85,7 @@ export const takePassLock = async (folder: string): Promise<Result<() => Promise
     started: await startOf(process.pid),
   }
   for (let tries = 0; tries < 2; tries++) {
-    try {
-      await writeFile(path, JSON.stringify(mine), { flag: 'wx' })
-      return ok(() => rm(path, { force: true }))
-    } catch (error) {
-      if (!(error instanceof Error && 'code' in error && error.code === 'EEXIST')) throw error
-    }
+    if (await putLock(path, mine)) return ok(() => rm(path, { force: true }))
     const holder = await readHolder(path)
     if (holder && (await isAlive(holder)))
       return fail(
@@ -65,9 +95,9 @@ export const takePassLock = async (folder: string): Promise<Result<() => Promise
           { file: path },
         ),
       )
-    await rm(path, { force: true })
+    await clearLock(path, holder)
   }
   return fail(
-    problem('conflict', `Another pass has just begun on this; look again.`, { file: path }),
+    problem('conflict', 'Another pass has just begun on this; look again.', { file: path }),
   )
 }

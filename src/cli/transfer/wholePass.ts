@@ -2,7 +2,7 @@ import { mkdir, readdir, rm, stat } from 'node:fs/promises'
 import { join } from 'node:path'
 import { problem } from '../../core/base/problem.ts'
 import { fail, ok, type Result } from '../../core/base/result.ts'
-import { partRange } from '../../core/transfer/outputTimeline.ts'
+import { partFrames } from '../../core/transfer/partFrames.ts'
 import type { Pace } from '../../work/pace.ts'
 import { createPaceKeeper } from '../../work/pace.ts'
 import { type Joined, joinParts } from './joinParts.ts'
@@ -23,6 +23,9 @@ export type WholePassWish = {
 /** Frames of a part at most: what is lost where a pass is stopped. */
 const MOST_PART_FRAMES = 250
 
+/** Where parts are joined before they get their name. */
+const JOINED = 'joined'
+
 const folderOf = (out: string): string => `${out}.unfinished`
 
 const isThere = (path: string): Promise<boolean> =>
@@ -39,8 +42,9 @@ const wholeThere = async (
 ): Promise<Result<ReadonlySet<number>>> => {
   const whole = new Set<number>()
   for (const name of await readdir(folder)) {
-    if (!/\.part-|^part-|unfinished-/u.test(name)) continue
     const path = join(folder, name)
+    if (name === JOINED) await rm(path, { recursive: true, force: true })
+    if (!/\.part-\d/u.test(name)) continue
     const manifest = await readPart(path)
     if (manifest.ok && manifest.value.identity !== task.identity)
       return fail(
@@ -50,8 +54,10 @@ const wholeThere = async (
           { file: folder },
         ),
       )
+    // One stopped just before it got its name is not taken: the name tells that it is whole.
     const isWhole =
       manifest.ok &&
+      name === partName(task.stem, manifest.value.part, of) &&
       manifest.value.of === of &&
       (await damagedFile(path, manifest.value)) === undefined
     if (isWhole) whole.add(manifest.value.part)
@@ -85,6 +91,45 @@ const begin = async ({ out, resumes }: WholePassWish): Promise<Result<string>> =
   }
 }
 
+/** The parts of a pass that are not there yet are made in `folder`, and all joined. */
+const joinedPass = async (
+  names: TransferNames,
+  task: TransferTask,
+  { out, workers, onPace, note }: WholePassWish,
+  folder: string,
+): Promise<Result<Joined>> => {
+  const { frames } = task.plan.timeline
+  const { settings, reel } = task.plan
+  const length = { settings: settings.format, frames, rate: reel.rate }
+  const of = Math.max(1, Math.ceil(frames / MOST_PART_FRAMES))
+  const whole = await wholeThere(folder, task, of)
+  if (!whole.ok) return whole
+  const parts = Array.from({ length: of }, (_, i) => i + 1)
+  const left = parts.filter((part) => !whole.value.has(part))
+  const lengthOf = (part: number): number => {
+    const { first, end } = partFrames(length, part, of)
+    return end - first
+  }
+  const framesLeft = left.reduce((sum, part) => sum + lengthOf(part), 0)
+  if (framesLeft < frames) note(`${frames - framesLeft} of ${frames} frames were there already.`)
+  const pathOf = (part: number): string => join(folder, partName(task.stem, part, of))
+  const pace = createPaceKeeper(framesLeft, () => performance.now())
+  let done = 0
+  const orders = left.map((part) => ({ part, of, folder: pathOf(part) }))
+  const made = await makePartsOnThreads(names, orders, workers, (more) => {
+    done += more
+    onPace('Writing', pace(done))
+  })
+  if (!made.ok) return made
+  const joining = createPaceKeeper(1000, () => performance.now())
+  return joinParts(parts.map(pathOf), {
+    ...{ out, by: 'link or move', unfinished: join(folder, JOINED) },
+    // Those that were there were looked at above; the read-back takes the checksums of all again.
+    isChecked: true,
+    onBytes: (bytes, total) => onPace('Joining', joining(Math.round((1000 * bytes) / total))),
+  })
+}
+
 /**
  * Makes a whole pass: its parts in a folder beside `out`, then joined to `out`, which is there
  * whole or not at all. The folder goes when all is done.
@@ -94,43 +139,16 @@ export const wholePass = async (
   task: TransferTask,
   wish: WholePassWish,
 ): Promise<Result<Joined>> => {
-  const { out, workers, onPace, note } = wish
-  const { frames } = task.plan.timeline
-  const of = Math.max(1, Math.ceil(frames / MOST_PART_FRAMES))
   const begun = await begin(wish)
   if (!begun.ok) return begun
-  const folder = begun.value
-  const lock = await takePassLock(folder)
+  const lock = await takePassLock(begun.value)
   if (!lock.ok) return lock
-  try {
-    const whole = await wholeThere(folder, task, of)
-    if (!whole.ok) return whole
-    const parts = Array.from({ length: of }, (_, i) => i + 1)
-    const left = parts.filter((part) => !whole.value.has(part))
-    const lengthOf = (part: number): number => {
-      const { first, end } = partRange(frames, part, of)
-      return end - first
-    }
-    const framesLeft = left.reduce((sum, part) => sum + lengthOf(part), 0)
-    if (framesLeft < frames) note(`${frames - framesLeft} of ${frames} frames were there already.`)
-    const pathOf = (part: number): string => join(folder, partName(task.stem, part, of))
-    const pace = createPaceKeeper(framesLeft, () => performance.now())
-    let done = 0
-    const orders = left.map((part) => ({ part, of, folder: pathOf(part) }))
-    const made = await makePartsOnThreads(names, orders, workers, (more) => {
-      done += more
-      onPace('Writing', pace(done))
-    })
-    if (!made.ok) return made
-    const joining = createPaceKeeper(1000, () => performance.now())
-    const joined = await joinParts(parts.map(pathOf), {
-      out,
-      moves: true,
-      onBytes: (bytes, total) => onPace('Joining', joining(Math.round((1000 * bytes) / total))),
-    })
-    if (joined.ok) await rm(folder, { recursive: true, force: true })
-    return joined
-  } finally {
+  const joined = await joinedPass(names, task, wish, begun.value).catch(async (error: unknown) => {
     await lock.value()
-  }
+    throw error
+  })
+  // The lock goes with the folder: taken away alone it could be another's by then.
+  if (joined.ok) await rm(begun.value, { recursive: true, force: true })
+  else await lock.value()
+  return joined
 }

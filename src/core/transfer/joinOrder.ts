@@ -17,7 +17,7 @@ export const joinOrder = (
 ): Result<readonly [FoundPart, ...FoundPart[]]> => {
   const [first] = found
   if (!first) return fail(problem('missing', 'There is no part to join; name some.'))
-  const { identity, of, frames, stem, settings } = first.manifest
+  const { identity, of, frames, stem, settings, encoder } = first.manifest
   const byPart = new Map<number, FoundPart>()
   for (const each of found) {
     const { manifest, place } = each
@@ -26,12 +26,13 @@ export const joinOrder = (
       manifest.of === of &&
       manifest.frames === frames &&
       manifest.stem === stem &&
-      manifest.settings === settings
+      manifest.settings === settings &&
+      manifest.encoder === encoder
     if (!isSame)
       return fail(
         problem(
           'conflict',
-          `${place} is not of the same pass as ${first.place}: job, scan, format or number of parts differ; make it again.`,
+          `${place} is not of the same pass as ${first.place}: job, scan, format, encoder or number of parts differ; make it again.`,
           { file: place },
         ),
       )

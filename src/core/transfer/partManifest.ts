@@ -2,7 +2,9 @@ import * as v from 'valibot'
 import { problem } from '../base/problem.ts'
 import { fail, ok, type Result } from '../base/result.ts'
 import type { Rate } from '../time/rate.ts'
+import { filesOfFrames, partFrames } from './partFrames.ts'
 import { TRANSFER_FORMATS, type TransferFormat } from './transferSettings.ts'
+import type { VideoTags } from './videoTags.ts'
 
 /** One file of a part: its name in the part's folder, and what it holds. */
 export type PartFile = { readonly name: string; readonly bytes: number; readonly sha256: string }
@@ -14,6 +16,12 @@ export type PartManifest = {
   /** SHA-256 of all that decides what a part holds: parts of one pass have it alike. */
   readonly identity: string
   readonly settings: TransferFormat
+  /** Version of the program that made it. */
+  readonly program: string
+  /** What encoded a video, with its version: pieces of one video have it alike. '' for pictures. */
+  readonly encoder: string
+  /** The colour that a video states. */
+  readonly tags: VideoTags | null
   /** What the names of its files begin with. */
   readonly stem: string
   readonly part: number
@@ -45,6 +53,7 @@ const fileName = v.pipe(v.string(), v.regex(/^[\w][\w.-]{0,199}$/u))
 const whole = v.pipe(v.number(), v.integer(), v.minValue(0), v.maxValue(Number.MAX_SAFE_INTEGER))
 const sha256 = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/u))
 const words = v.pipe(v.string(), v.maxLength(4000))
+const tag = v.pipe(v.string(), v.regex(/^[a-z][a-z0-9-]{0,31}$/u))
 const file = { name: fileName, bytes: whole, sha256 }
 
 const manifestSchema = v.strictObject({
@@ -52,6 +61,9 @@ const manifestSchema = v.strictObject({
   version: v.literal(1),
   identity: sha256,
   settings: v.picklist(TRANSFER_FORMATS),
+  program: words,
+  encoder: words,
+  tags: v.nullable(v.strictObject({ matrix: tag, primaries: tag, transfer: tag })),
   stem: fileName,
   part: whole,
   of: whole,
@@ -73,6 +85,18 @@ const manifestSchema = v.strictObject({
   clippedPixels: whole,
 })
 
+/** The field that does not follow from the number of the part, where there is one. */
+const countedWrongly = (manifest: PartManifest): string | undefined => {
+  const { part, of, first, end, stem, files } = manifest
+  if (part < 1 || part > of) return 'part'
+  const range = partFrames(manifest, part, of)
+  if (first !== range.first || end !== range.end) return 'first'
+  const named = filesOfFrames(manifest, stem, range)
+  return named.length === files.length && named.every(({ name }, i) => name === files[i]?.name)
+    ? undefined
+    : 'files'
+}
+
 export const writePartManifest = (manifest: PartManifest): string =>
   `${JSON.stringify(manifest, undefined, 2)}\n`
 
@@ -91,8 +115,8 @@ export const readPartManifest = (text: string): Result<PartManifest> => {
     const field = read.issues[0].path?.map(({ key }) => String(key)).join('.') ?? ''
     return refuse(`The manifest of the part is not right at “${field}”; make it again.`, field)
   }
-  const { part, of, first, end, frames } = read.output
-  if (part < 1 || part > of || first > end || end > frames)
-    return refuse('The manifest of the part counts wrongly; make the part again.', 'part')
-  return ok(read.output)
+  const wrong = countedWrongly(read.output)
+  return wrong === undefined
+    ? ok(read.output)
+    : refuse('The manifest of the part counts wrongly; make the part again.', wrong)
 }

@@ -73,20 +73,22 @@ const writeWords = (view: DataView, { samples, isLittleEndian = false }: DpxToWr
   }
 }
 
-/** A file whose header is whole and whose words are still to be filled in. */
-const fileWithHeader = ({
-  width,
-  height,
-  transfer,
-  colorimetric,
-  name,
-  rate,
-  timecode,
-  pixelAspect,
-  isLittleEndian,
-}: DpxFacts): Uint8Array<ArrayBuffer> => {
+/** A file whose header is whole: `bytes`, or a new one whose words are still to be filled in. */
+const fileWithHeader = (
+  {
+    width,
+    height,
+    transfer,
+    colorimetric,
+    name,
+    rate,
+    timecode,
+    pixelAspect,
+    isLittleEndian,
+  }: DpxFacts,
+  bytes = new Uint8Array(DPX_HEADER_BYTES + 4 * width * height),
+): Uint8Array<ArrayBuffer> => {
   const isLittle = isLittleEndian ?? false
-  const bytes = new Uint8Array(DPX_HEADER_BYTES + 4 * width * height)
   const view = new DataView(bytes.buffer)
   bytes.fill(0xff, 0, DPX_HEADER_BYTES)
   for (const [from, to] of TEXTS) bytes.fill(0, from, to)
@@ -151,14 +153,23 @@ export const encodeDpx = (picture: DpxToWrite): Uint8Array<ArrayBuffer> => {
   return bytes
 }
 
+/** Memory of a file of words with its header still to come: the words' part of it. */
+export const roomForDpxWords = (width: number, height: number): Uint8Array<ArrayBuffer> =>
+  new Uint8Array(new ArrayBuffer(DPX_HEADER_BYTES + 4 * width * height), DPX_HEADER_BYTES)
+
 /**
- * The same big-endian file of words that are laid out already.
+ * The same big-endian file of words that are laid out already. Words in `roomForDpxWords` become
+ * the file where they are; others are copied.
  * @param words width·height big-endian words of 32 bits: the form 'words10'
  */
 export const encodeDpxWords = (
   facts: Omit<DpxFacts, 'isLittleEndian'>,
-  words: Uint8Array,
+  words: Uint8Array<ArrayBuffer>,
 ): Uint8Array<ArrayBuffer> => {
+  const isInPlace =
+    words.byteOffset === DPX_HEADER_BYTES &&
+    words.buffer.byteLength === DPX_HEADER_BYTES + words.length
+  if (isInPlace) return fileWithHeader(facts, new Uint8Array(words.buffer))
   const bytes = fileWithHeader(facts)
   bytes.set(words, DPX_HEADER_BYTES)
   return bytes

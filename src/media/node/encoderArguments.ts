@@ -1,7 +1,7 @@
 import { framesPerSecond } from '../../core/time/rate.ts'
 import type { PassPlan } from '../../core/transfer/passPlan.ts'
 import type { TransferFormat } from '../../core/transfer/transferSettings.ts'
-import { videoTags } from '../../core/transfer/videoTags.ts'
+import { type VideoTags, videoTags } from '../../core/transfer/videoTags.ts'
 
 /** Kinds of video that ffmpeg makes, with the encoders that may be there, the best first. */
 const ENCODERS: Readonly<Partial<Record<TransferFormat, readonly string[]>>> = {
@@ -26,6 +26,12 @@ const QUALITY: Readonly<Record<string, readonly string[]>> = {
 /** A luma equation as ffmpeg names it. */
 const ffmpegMatrix = (matrix: string): string => (matrix === 'bt2020-ncl' ? 'bt2020nc' : matrix)
 
+/** Arguments that have a file state its colour; of codes of narrow range. */
+export const colourArguments = ({ matrix, primaries, transfer }: VideoTags): readonly string[] => [
+  ...['-color_range', 'tv', '-colorspace', ffmpegMatrix(matrix)],
+  ...['-color_primaries', primaries, '-color_trc', transfer],
+]
+
 const PARTS = 10_000
 
 const pixelShape = ({ coding }: PassPlan): string => {
@@ -37,20 +43,11 @@ const pixelShape = ({ coding }: PassPlan): string => {
 export const encoderArguments = (plan: PassPlan, encoder: string): readonly string[] => {
   const { width, height } = plan.reel.media
   const { num, den } = plan.reel.rate
-  const { matrix, primaries, transfer } = videoTags(plan)
   const second = String(Math.round(framesPerSecond(plan.reel.rate)))
-  const told = [
-    '-color_range',
-    'tv',
-    '-colorspace',
-    ffmpegMatrix(matrix),
-    '-color_primaries',
-    primaries,
-  ]
   return [
     ...['-f', 'rawvideo', '-pix_fmt', 'yuv420p', '-s', `${width}x${height}`],
     ...['-r', `${num}/${den}`, '-i', 'pipe:0', '-vf', `setsar=${pixelShape(plan)}`],
     ...['-c:v', encoder, ...(QUALITY[encoder] ?? []), '-threads', '4', '-pix_fmt', 'yuv420p'],
-    ...['-g', second, '-keyint_min', second, ...told, '-color_trc', transfer],
+    ...['-g', second, '-keyint_min', second, ...colourArguments(videoTags(plan))],
   ]
 }

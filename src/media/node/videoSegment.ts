@@ -15,14 +15,21 @@ export type VideoSegment = {
   readonly abandon: () => void
 }
 
+/** An encoder that is there: its name, and with the version of what runs it. */
+export type FoundEncoder = { readonly name: string; readonly title: string }
+
 /** The encoder of a format that this machine's ffmpeg has; rejects by name where it has none. */
-export const findEncoder = async (plan: PassPlan): Promise<string> => {
+export const findEncoder = async (plan: PassPlan): Promise<FoundEncoder> => {
   const wanted = encodersOf(plan.settings.format)
   const { status, out } = await runProgram('ffmpeg', ['-hide_banner', '-v', 'error', '-encoders'])
   if (status === undefined) throw new MediaError(NO_FFMPEG)
   const there = new Set(out.split('\n').map((line) => line.trim().split(/\s+/u)[1]))
   const found = wanted.find((encoder) => there.has(encoder))
-  if (found !== undefined) return found
+  if (found !== undefined) {
+    const { out: told } = await runProgram('ffmpeg', ['-version'])
+    const version = /version (\S+)/u.exec(told)?.[1] ?? 'of no version'
+    return { name: found, title: `${found}, ffmpeg ${version}` }
+  }
   throw new MediaError(
     problem(
       'cannot-decode',

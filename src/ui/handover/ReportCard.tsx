@@ -2,12 +2,8 @@ import { useEffect, useRef, useState } from 'react'
 import { cuesOf, reelOf } from '../../store/queries.ts'
 import { standingOf } from '../../store/standing.ts'
 import { useApp, useAppState } from '../appContext.ts'
-import { formatNumber } from '../parts/numberText.ts'
+import { sizeText } from '../parts/sizeText.ts'
 import { Tick } from '../parts/Tick.tsx'
-
-/** A number of bytes in words. */
-const sizeText = (bytes: number): string =>
-  bytes >= 1e9 ? `${formatNumber(bytes / 1e9, 1)} GB` : `${formatNumber(bytes / 1e6, 1)} MB`
 
 /** What will be missing from the report as things stand, a sentence each. */
 const useMissing = (): readonly string[] => {

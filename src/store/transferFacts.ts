@@ -1,0 +1,60 @@
+import { type ChecklistItem, checklist } from '../core/transfer/checklist.ts'
+import { mostBytes } from '../core/transfer/mostBytes.ts'
+import { type PassPlan, passPlan } from '../core/transfer/passPlan.ts'
+import type { PassRecord } from '../core/transfer/passRecord.ts'
+import { cuesOf, jobOf, profileOf, reelOf } from './queries.ts'
+import { standingOf } from './standing.ts'
+import type { AppState } from './state.ts'
+
+/** The plan of a transfer of the reel on screen; undefined where it cannot be made as it is set. */
+export const planOf = (state: AppState): PassPlan | undefined => {
+  const job = jobOf(state)
+  const reel = reelOf(state)
+  const plan = job && reel && passPlan(job, reel.id)
+  return plan?.ok ? plan.value : undefined
+}
+
+/** Why the reel on screen cannot be transferred as it is set, in a sentence. */
+export const planHindrance = (state: AppState): string | undefined => {
+  const job = jobOf(state)
+  const reel = reelOf(state)
+  const plan = job && reel && passPlan(job, reel.id)
+  return plan && !plan.ok ? plan.problems[0].says : undefined
+}
+
+/** What stands before a transfer of the reel on screen, from what is known on this computer. */
+export const checklistOf = (state: AppState): readonly ChecklistItem[] => {
+  const job = jobOf(state)
+  const reel = reelOf(state)
+  if (!job || !reel) return []
+  const cues = cuesOf(state)
+  const { unlooked, notAgreed, changed, measured, outside, doubtful } = standingOf(state)
+  const plan = planOf(state)
+  return checklist({
+    cues: cues.length,
+    unlooked,
+    asksAgreement: job.info.job.asksAgreement,
+    notAgreed: notAgreed - changed,
+    changedSince: changed,
+    unmeasured: cues.length - measured,
+    outside,
+    tolerance: profileOf(job).name,
+    doubtful,
+    recorded: reel.media.checksum,
+    taken: state.transferring.taken,
+    room: state.transferring.room,
+    needed: plan ? mostBytes(plan) : 0,
+    lineUps: reel.lineUps.length,
+    overrides: reel.overrides,
+  })
+}
+
+/** The passes of the reel on screen, the newest first. */
+export const passesOf = (state: AppState): readonly PassRecord[] => {
+  const job = jobOf(state)
+  const { reelId } = state
+  if (!job) return []
+  return Object.values<PassRecord>(job.passes)
+    .filter(({ reel }) => reel === reelId)
+    .sort((a, b) => (a.endedAt < b.endedAt ? 1 : -1))
+}

@@ -1,0 +1,36 @@
+import type { ChecklistItem } from '../../core/transfer/checklist.ts'
+import { reelOf } from '../../store/queries.ts'
+import { useAppState } from '../appContext.ts'
+import { ChecklistRemedy } from './ChecklistRemedy.tsx'
+import { ReasonField } from './ReasonField.tsx'
+import { CHECKLIST_SIGNS, CHECKLIST_TITLES } from './transferWords.ts'
+
+/** One thing that is looked at: how it stands, what to do, and the reason that may stand for it. */
+export const ChecklistLine = ({ item }: { readonly item: ChecklistItem }) => {
+  const { check, standing, says, override } = item
+  const kept = useAppState((state) => reelOf(state)?.overrides.find((each) => each.check === check))
+  const title = CHECKLIST_TITLES[check]
+  return (
+    <li
+      aria-label={title}
+      className={override ? 'is-overridden' : `is-${standing.replace(' ', '-')}`}
+    >
+      <span aria-hidden="true" className="sign">
+        {override ? '◐' : CHECKLIST_SIGNS[standing]}
+      </span>
+      <div>
+        <b>{title}</b> <span className="dim">{override ? 'passed with a reason' : standing}</span>
+        <p>{says}</p>
+        <div className="button-row">
+          <ChecklistRemedy item={item} />
+          {standing !== 'right' && <ReasonField item={item} kept={kept} />}
+        </div>
+        {kept && standing !== 'right' && !override && (
+          <p className="dim">
+            A reason was given for something else: “{kept.reason}”, when it said “{kept.found}”.
+          </p>
+        )}
+      </div>
+    </li>
+  )
+}

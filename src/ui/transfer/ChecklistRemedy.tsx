@@ -1,0 +1,104 @@
+import { setJobInfo } from '../../core/job/commands/setJobInfo.ts'
+import type { ChecklistItem } from '../../core/transfer/checklist.ts'
+import type { ChecklistName } from '../../core/transfer/override.ts'
+import { DOUBTFUL, NOT_AGREED, OUTSIDE, UNLOOKED } from '../../store/cueBits.ts'
+import { perform } from '../../store/document.ts'
+import { nextCueWith } from '../../store/nextNeeding.ts'
+import { jobOf, settledFrame } from '../../store/queries.ts'
+import { selectCue } from '../../store/selection.ts'
+import { setStep } from '../../store/session.ts'
+import { useApp, useAppState } from '../appContext.ts'
+import { paceText } from '../parts/paceText.ts'
+import { Tick } from '../parts/Tick.tsx'
+import { LineUpField } from './LineUpField.tsx'
+
+/** Cues a check is about, and the words of the button that goes to the next of them. */
+const CUES: Readonly<Partial<Record<ChecklistName, readonly [bit: number, words: string]>>> = {
+  looked: [UNLOOKED, 'Go to the next not looked at'],
+  agreed: [NOT_AGREED, 'Go to the next not agreed'],
+  tolerance: [OUTSIDE, 'Go to the next outside'],
+  boundaries: [DOUBTFUL, 'Go to the next in doubt'],
+}
+
+/** Where a check is put right: a way to its cues, or the thing itself. */
+export const ChecklistRemedy = ({
+  item: { check, standing },
+}: {
+  readonly item: ChecklistItem
+}) => {
+  if (check === 'agreed') return <AgreementTick isWrong={standing === 'wrong'} />
+  if (check === 'scan') return <ScanChecksum />
+  if (check === 'line-up') return <LineUpField />
+  if (check === 'space') return <RoomAgain />
+  return standing === 'wrong' ? <GoToCue check={check} /> : null
+}
+
+const GoToCue = ({ check }: { readonly check: ChecklistName }) => {
+  const { store, services } = useApp()
+  const [bit, words] = CUES[check] ?? [0, '']
+  const go = () => {
+    const cue = nextCueWith(store.getState(), bit)
+    if (!cue) return
+    setStep(store, 'rehearse')
+    selectCue(store, cue, 'only')
+    services.seek(settledFrame(store.getState(), cue))
+  }
+  return (
+    <button type="button" className="button" onClick={go}>
+      {words}
+    </button>
+  )
+}
+
+const AgreementTick = ({ isWrong }: { readonly isWrong: boolean }) => {
+  const { store } = useApp()
+  const asks = useAppState((state) => jobOf(state)?.info.job.asksAgreement ?? false)
+  return (
+    <>
+      <Tick
+        isTicked={asks}
+        onTick={(asksAgreement) =>
+          perform(store, (job) =>
+            setJobInfo(
+              job,
+              (info) => ({ ...info, asksAgreement }),
+              'Whether agreement is asked for',
+            ),
+          )
+        }
+      >
+        every cue is to be agreed before a transfer
+      </Tick>
+      {isWrong && <GoToCue check="agreed" />}
+    </>
+  )
+}
+
+const ScanChecksum = () => {
+  const { services } = useApp()
+  const taking = useAppState(({ transferring }) => transferring.taking)
+  const isOpen = useAppState(({ media }) => media === 'ready')
+  if (taking)
+    return (
+      <span role="status">{paceText('Reading the scan', { ...taking, framesPerSecond: 0 })}</span>
+    )
+  return (
+    <button
+      type="button"
+      className="button"
+      disabled={!isOpen}
+      onClick={() => void services.transfer.takeChecksum()}
+    >
+      Take the checksum of the scan
+    </button>
+  )
+}
+
+const RoomAgain = () => {
+  const { services } = useApp()
+  return (
+    <button type="button" className="link" onClick={() => void services.transfer.look()}>
+      look again
+    </button>
+  )
+}

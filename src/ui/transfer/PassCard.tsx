@@ -1,0 +1,183 @@
+import { useState } from 'react'
+import { frame } from '../../core/time/frame.ts'
+import { standsInTheWay } from '../../core/transfer/checklist.ts'
+import { setStep } from '../../store/session.ts'
+import type { AppState } from '../../store/state.ts'
+import { checklistOf, planHindrance } from '../../store/transferFacts.ts'
+import type { PassPhase, PassRun } from '../../store/transferring.ts'
+import { useApp, useAppState } from '../appContext.ts'
+import { paceText } from '../parts/paceText.ts'
+import { CHECKLIST_TITLES, FINDING_TITLES } from './transferWords.ts'
+
+/** Why a pass cannot begin now; '' where it can. */
+const waitingFor = (state: AppState): string => {
+  if (state.media !== 'ready') return 'The scan is not open.'
+  const hindrance = planHindrance(state)
+  if (hindrance !== undefined) return hindrance
+  const missing = standsInTheWay(checklistOf(state)).map(({ check }) => CHECKLIST_TITLES[check])
+  return missing.length === 0 ? '' : `The checklist waits for: ${missing.join(', ')}.`
+}
+
+/** The pass itself: begun, watched, paused, stopped, gone on with. */
+export const PassCard = () => {
+  const { services } = useApp()
+  const run = useAppState(({ transferring }) => transferring.run)
+  const unfinished = useAppState(({ transferring }) => transferring.unfinished)
+  const waiting = useAppState(waitingFor)
+  return (
+    <section aria-label="The pass">
+      <h2>The pass</h2>
+      {run ? (
+        <Running run={run} />
+      ) : (
+        <>
+          {unfinished && <Unfinished waiting={waiting} />}
+          <div className="button-row">
+            <button
+              type="button"
+              className="button primary"
+              disabled={waiting !== '' || unfinished !== undefined}
+              onClick={() => void services.transfer.start()}
+            >
+              Make the transfer
+            </button>
+          </div>
+          {waiting !== '' && <p className="dim">{waiting}</p>}
+          <Outcome />
+        </>
+      )}
+    </section>
+  )
+}
+
+/** What the last pass of this session came to, in a sentence. */
+const Outcome = () => {
+  const outcome = useAppState(({ transferring }) => transferring.outcome)
+  if (!outcome) return null
+  const wrong = outcome.findings.filter(({ standing }) => standing === 'wrong')
+  const titles = wrong.map(({ check }) => FINDING_TITLES[check]).join(', ')
+  return (
+    <p role="status">
+      {wrong.length === 0
+        ? `● ${outcome.name} is made, read back, and found right.`
+        : `▲ ${outcome.name} is made and read back. Found wrong: ${titles}. What was found stands below.`}
+    </p>
+  )
+}
+
+const PHASES: Readonly<Record<PassPhase, string>> = {
+  writing: 'Writing',
+  joining: 'Putting it together',
+  checking: 'Reading it back',
+}
+
+const Running = ({ run }: { readonly run: PassRun }) => {
+  const { services } = useApp()
+  const { name, phase, progress, isPaused, heldFrames, doneBefore } = run
+  const { transfer } = services
+  return (
+    <>
+      <p>
+        {name}
+        {doneBefore > 0 && <span className="dim"> · {doneBefore} frames were there already</span>}
+      </p>
+      <progress value={progress.done} max={progress.total} aria-label={PHASES[phase]} />
+      <p role="status">
+        {isPaused
+          ? `Paused at ${progress.done} of ${progress.total}`
+          : paceText(PHASES[phase], progress)}
+      </p>
+      <div className="button-row">
+        {phase === 'writing' && (
+          <button
+            type="button"
+            className="button"
+            onClick={isPaused ? transfer.unpause : transfer.pause}
+          >
+            {isPaused ? 'Go on' : 'Pause'}
+          </button>
+        )}
+        <button type="button" className="button" onClick={transfer.stop}>
+          Stop
+        </button>
+      </div>
+      <p className="dim">
+        It is made as the job was when it began; what is changed now is not in it.
+      </p>
+      {heldFrames.length > 0 && <HeldFrames frames={heldFrames} />}
+    </>
+  )
+}
+
+/** Frames that are told one by one, at most. */
+const MOST_TOLD = 20
+
+const HeldFrames = ({ frames }: { readonly frames: readonly number[] }) => {
+  const { store, services } = useApp()
+  const goTo = (at: number) => {
+    setStep(store, 'rehearse')
+    services.seek(frame(at))
+  }
+  return (
+    <>
+      <p>▲ Frames that cannot be decoded show the one before:</p>
+      <div className="button-row">
+        {frames.slice(0, MOST_TOLD).map((at) => (
+          <button type="button" className="link" key={at} onClick={() => goTo(at)}>
+            {at}
+          </button>
+        ))}
+        {frames.length > MOST_TOLD && <span>and {frames.length - MOST_TOLD} more</span>}
+      </div>
+    </>
+  )
+}
+
+const Unfinished = ({ waiting }: { readonly waiting: string }) => {
+  const { services } = useApp()
+  const unfinished = useAppState(({ transferring }) => transferring.unfinished)
+  const [isAsking, setIsAsking] = useState(false)
+  if (!unfinished) return null
+  const { name, begunAt, done, total, hindrance } = unfinished
+  return (
+    <div className="unfinished">
+      <p>
+        ◐ {name} was begun on {begunAt.slice(0, 10)} and is not finished: {done} of {total} frames
+        are there.
+      </p>
+      {hindrance !== undefined && <p>{hindrance}</p>}
+      <div className="button-row">
+        <button
+          type="button"
+          className="button primary"
+          disabled={hindrance !== undefined || waiting !== ''}
+          onClick={() => void services.transfer.goOn()}
+        >
+          Go on with it
+        </button>
+        {isAsking ? (
+          <>
+            <span>Throw away what is done?</span>
+            <button
+              type="button"
+              className="button"
+              onClick={() => {
+                setIsAsking(false)
+                void services.transfer.discard()
+              }}
+            >
+              Throw it away
+            </button>
+            <button type="button" className="button" onClick={() => setIsAsking(false)}>
+              Keep it
+            </button>
+          </>
+        ) : (
+          <button type="button" className="button" onClick={() => setIsAsking(true)}>
+            Throw it away…
+          </button>
+        )}
+      </div>
+    </div>
+  )
+}
