@@ -35,7 +35,7 @@ const encode = async (plan: PassPlan, change: (frames: Frames) => Frames = (same
   const frames = change((await delivered(plan, kernel)).frames)
   const own = await mkdtemp(join(folder, 'video-'))
   const piece = join(own, 'piece.nut')
-  const segment = beginVideoSegment(plan, await findEncoder(plan), piece)
+  const segment = beginVideoSegment(plan, (await findEncoder(plan)).name, piece)
   for (const bytes of frames) await segment.write(bytes)
   await segment.finish()
   const { extension } = TRANSFER_FORMAT_FACTS[plan.settings.format]

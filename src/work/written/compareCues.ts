@@ -13,8 +13,9 @@ import type { FrameWatcher } from './frameWatcher.ts'
 import { createScanWindow } from './scanWindow.ts'
 
 /**
- * The least PSNR, in dB, at which a frame of a video is taken for the picture it should be: the
- * grainiest clip tried here is 39 dB from its source, pictures a frame apart at a cut below 20.
+ * The least PSNR, in dB, at which a frame of a video is taken for the picture it should be.
+ * Measured at the qualities of `encoderArguments`: clips keep 44 dB at least, moving noise of any
+ * strength 38.8 (H.264), 38.2 (VP9) and 34.9 (AV1).
  */
 export const LEAST_PSNR = 32
 
