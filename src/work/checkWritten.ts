@@ -1,24 +1,24 @@
-import { createFlashGatherer } from '../core/flashes/flashGatherer.ts'
 import type { Planes } from '../core/picture/planes.ts'
 import { type Frame, frame } from '../core/time/frame.ts'
 import type { Overlay } from '../core/transfer/deliveredForm.ts'
 import type { OutputFrame } from '../core/transfer/outputTimeline.ts'
 import type { PassPlan } from '../core/transfer/passPlan.ts'
-import type { PassFinding, PassOutput } from '../core/transfer/passRecord.ts'
+import { PASS_CHECKS, type PassFinding, type PassOutput } from '../core/transfer/passRecord.ts'
 import type { Kernel } from '../kernel/kernel.ts'
 import type { FrameSource } from '../media/frameSource.ts'
 import { MediaError } from '../media/mediaError.ts'
 import { createPaceKeeper, type Pace } from './pace.ts'
+import { readDamaged } from './readDamaged.ts'
 import { createCueComparison } from './written/compareCues.ts'
-import { cueFrames } from './written/cueFrames.ts'
 import {
   checksumFinding,
   durationFinding,
   limitingFinding,
   tagsFinding,
 } from './written/fileFindings.ts'
-import { flashFinding } from './written/flashFinding.ts'
-import { createWrittenTolerance } from './written/toleranceOfWritten.ts'
+import { type BrokenFrame, framesFinding } from './written/framesFinding.ts'
+import type { FrameWatcher } from './written/frameWatcher.ts'
+import { watchLevels } from './written/watchLevels.ts'
 
 /** What a pass did to levels on the way, over all its frames. */
 export type PassTally = {
@@ -47,25 +47,53 @@ export type WrittenPass = {
   readonly sound: PassFinding
 }
 
-const framesFinding = (
+/** Frames that cannot be decoded, at most, before reading is given up. */
+const MOST_BROKEN = 20
+
+/** What looks at each frame of the reel as it is read back: another look is added here. */
+const WATCHERS: readonly ((pass: WrittenPass) => FrameWatcher)[] = [
+  createCueComparison,
+  watchLevels,
+]
+
+/**
+ * Reads every written frame once, in order, and shows those of the reel to the watchers. Tells
+ * those that cannot be decoded; they are counted, as the file says that they are there.
+ */
+const readBack = async (
   { plan, written }: WrittenPass,
-  counted: number,
-  broken: string | undefined,
-): PassFinding => {
-  const { frames } = plan.timeline
-  if (broken !== undefined) return { check: 'frames', standing: 'wrong', says: broken }
-  return counted === frames && written.facts.frames === frames
-    ? { check: 'frames', standing: 'right', says: `${frames} frames, as planned.` }
-    : {
-        check: 'frames',
-        standing: 'wrong',
-        says: `${written.facts.name} has ${Math.max(counted, written.facts.frames)} frames, not the ${frames} that were planned.`,
-      }
+  watchers: readonly FrameWatcher[],
+  onFrame: (done: number) => void,
+  signal?: AbortSignal,
+): Promise<readonly BrokenFrame[]> => {
+  const { headFrames, reelFrames } = plan.timeline
+  const broken: BrokenFrame[] = []
+  const range = {
+    from: frame(0),
+    end: frame(written.facts.frames),
+    onDamage: 'hold',
+  } as const
+  let next = 0
+  try {
+    for await (const { planes, damage } of readDamaged(written, range, signal)) {
+      const at = next - headFrames
+      if (damage) broken.push({ at: next, says: damage.says })
+      else if (at >= 0 && at < reelFrames)
+        for (const watcher of watchers) await watcher.add(frame(at), planes)
+      next++
+      onFrame(next)
+      if (broken.length >= MOST_BROKEN) break
+    }
+  } catch (error) {
+    if (!(error instanceof MediaError)) throw error
+    broken.push({ at: next, says: error.problem.says })
+  }
+  return broken
 }
 
 /**
  * Reads back what a pass wrote, every frame once, and tells what is right and what is wrong with
- * it: how many frames there are, what cues begin with, tolerance, flashes, tags, duration, checksum.
+ * it, in the order of `PASS_CHECKS`.
  */
 export const checkWritten = async (
   pass: WrittenPass,
@@ -73,44 +101,19 @@ export const checkWritten = async (
   signal?: AbortSignal,
 ): Promise<readonly PassFinding[]> => {
   const { plan, written } = pass
-  const { headFrames, frames } = plan.timeline
-  const places = cueFrames(plan.cues, plan.reel.frames)
-  const cues = createCueComparison(pass)
-  const { width, height, frames: writtenFrames } = written.facts
-  const flashes = createFlashGatherer(width, height, plan.reel.rate)
-  const tolerance = createWrittenTolerance(pass, flashes.cells)
-  const pace = createPaceKeeper(frames, () => performance.now())
-  let counted = 0
-  let broken: string | undefined
-  try {
-    const end = frame(writtenFrames)
-    for await (const { planes } of written.readRange(frame(0), end, signal)) {
-      const at = counted - headFrames
-      counted++
-      if (at >= 0 && at < plan.reel.frames) {
-        tolerance.add(frame(at), planes)
-        flashes.add(frame(at))
-        const place = places.get(at)
-        if (place) await cues.add(place, planes)
-      }
-      onPace(pace(counted))
-    }
-  } catch (error) {
-    if (!(error instanceof MediaError)) throw error
-    broken = error.problem.says
-  }
+  const pace = createPaceKeeper(plan.timeline.frames, () => performance.now())
+  const watchers = WATCHERS.map((create) => create(pass))
+  const broken = await readBack(pass, watchers, (done) => onPace(pace(done)), signal)
   signal?.throwIfAborted()
-  const measured = tolerance.finding()
-  const watched = flashes.report()
-  return [
+  const counted = written.facts.frames
+  const findings = [
     framesFinding(pass, counted, broken),
-    ...(broken === undefined ? [cues.finding()] : []),
-    ...(measured ? [measured] : []),
+    ...watchers.flatMap((watcher) => watcher.findings()),
     limitingFinding(pass),
-    ...(watched ? [flashFinding(watched)] : []),
     tagsFinding(pass),
     durationFinding(pass, counted),
     pass.sound,
     await checksumFinding(pass),
   ]
+  return PASS_CHECKS.flatMap((check) => findings.filter((found) => found.check === check))
 }

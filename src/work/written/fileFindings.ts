@@ -1,10 +1,18 @@
 import { formatSeconds } from '../../core/time/duration.ts'
 import { framesPerSecond } from '../../core/time/rate.ts'
+import { formOf } from '../../core/transfer/formOf.ts'
 import { VIDEO_MARGIN } from '../../core/transfer/passLimiter.ts'
+import type { PassPlan } from '../../core/transfer/passPlan.ts'
 import type { PassFinding } from '../../core/transfer/passRecord.ts'
 import { isSequence, TRANSFER_FORMAT_FACTS } from '../../core/transfer/transferSettings.ts'
 import { sameCurve, videoTags } from '../../core/transfer/videoTags.ts'
 import type { WrittenPass } from '../checkWritten.ts'
+
+const depthOf = (plan: PassPlan): number => {
+  const form = formOf(plan)
+  if (form.kind === 'planes') return form.depth
+  return form.kind === 'words10' ? 10 : 16
+}
 
 /** What the written file states of its pictures, against what it should. */
 export const tagsFinding = ({ plan, written }: WrittenPass): PassFinding => {
@@ -16,6 +24,13 @@ export const tagsFinding = ({ plan, written }: WrittenPass): PassFinding => {
       ? []
       : [`size ${facts.width}×${facts.height} instead of ${media.width}×${media.height}`]),
   ]
+  const isAspectStated = plan.settings.format !== 'png' && plan.settings.format !== 'tiff'
+  if (isAspectStated && Math.abs(facts.displayAspect / media.displayAspect - 1) > 0.002)
+    wrong.push(
+      `aspect ${facts.displayAspect.toFixed(3)} instead of ${media.displayAspect.toFixed(3)}`,
+    )
+  const depth = depthOf(plan)
+  if (facts.depth !== depth) wrong.push(`${facts.depth} bits instead of ${depth}`)
   if (isSequence(plan.settings.format))
     return wrong.length > 0
       ? { check: 'tags', standing: 'wrong', says: `${title} states ${wrong.join(', ')}.` }
@@ -34,10 +49,6 @@ export const tagsFinding = ({ plan, written }: WrittenPass): PassFinding => {
   )
   if (!sameCurve(facts.transfer, tags.transfer))
     wrong.push(...stated(facts.transfer, tags.transfer, 'transfer'))
-  if (Math.abs(facts.displayAspect / media.displayAspect - 1) > 0.002)
-    wrong.push(
-      `aspect ${facts.displayAspect.toFixed(3)} instead of ${media.displayAspect.toFixed(3)}`,
-    )
   return wrong.length > 0
     ? { check: 'tags', standing: 'wrong', says: `${title} states ${wrong.join(', ')}.` }
     : {
@@ -51,6 +62,13 @@ export const tagsFinding = ({ plan, written }: WrittenPass): PassFinding => {
 export const durationFinding = ({ plan, written }: WrittenPass, counted: number): PassFinding => {
   const { rate } = plan.reel
   const says = `${counted} frames at ${Number(framesPerSecond(rate).toFixed(3))} frames/s: ${formatSeconds(counted, rate)}`
+  const { frames } = plan.timeline
+  if (counted !== frames)
+    return {
+      check: 'duration',
+      standing: 'wrong',
+      says: `${says}; planned were ${frames} frames, ${formatSeconds(frames, rate)}.`,
+    }
   const stated = written.facts.rate
   if (stated === undefined)
     return isSequence(plan.settings.format)

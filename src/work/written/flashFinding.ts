@@ -6,9 +6,18 @@ import type { PassFinding } from '../../core/transfer/passRecord.ts'
 /** Breaches that are told with their frames, at most. */
 const MOST_TOLD = 5
 
-/** What the file holds of flashes, with the caution that every such result carries. */
-export const flashFinding = (report: FlashReport): PassFinding => {
+/**
+ * What the file holds of flashes, with the caution that every such result carries. Not known where
+ * fewer than the reel's `frames` could be watched.
+ */
+export const flashFinding = (report: FlashReport, frames: number): PassFinding => {
   const { breaches } = report
+  if (isWithinFlashLimits(report) && report.frames < frames)
+    return {
+      check: 'flashes',
+      standing: 'not known',
+      says: `Only the first ${report.frames} of the reel’s ${frames} frames could be watched for flashes. ${FLASH_CAUTION}`,
+    }
   if (isWithinFlashLimits(report))
     return {
       check: 'flashes',
