@@ -25,7 +25,7 @@ const shown = () => {
     unpause: vi.fn(),
   }
   const app = onScreen(Transfer)
-  Object.assign(app.services, { transfer: desk })
+  Object.assign(app.services.transfer, desk)
   return { app, desk }
 }
 
@@ -39,7 +39,7 @@ it('tells how everything stands before a pass, and what it waits for', async () 
   await expect.element(line('Tolerance')).toHaveTextContent('4 cues are not measured')
   await expect.element(line('Scan')).toHaveTextContent('no checksum of the scan')
   await expect.element(make()).toBeDisabled()
-  const pass = page.getByRole('region', { name: 'The pass' })
+  const pass = page.getByRole('region', { name: 'The pass', exact: true })
   await expect
     .element(pass)
     .toHaveTextContent('waits for: Looked at, Tolerance, Scan, Room, Line-up.')
@@ -105,7 +105,7 @@ it('shows a pass under way, which can be paused and stopped, and frames that wer
     heldFrames: [7],
   } as const
   setTransferring(app.store, { run })
-  const pass = page.getByRole('region', { name: 'The pass' })
+  const pass = page.getByRole('region', { name: 'The pass', exact: true })
   await expect.element(pass).toHaveTextContent('Writing 40 % · 20 frames/s · 3 s left')
   await expect.element(pass).toHaveTextContent('12 frames were there already')
   await expect
@@ -131,7 +131,7 @@ it('offers to go on with a pass that was not finished, and asks before it is thr
     hindrance: undefined,
   }
   setTransferring(app.store, { unfinished })
-  const pass = page.getByRole('region', { name: 'The pass' })
+  const pass = page.getByRole('region', { name: 'The pass', exact: true })
   await expect.element(pass).toHaveTextContent('30 of 90 frames')
   await page.getByRole('button', { name: 'Throw it away…' }).click()
   expect(desk.discard).not.toHaveBeenCalled()
