@@ -21,7 +21,7 @@ export const findUnfinished = async (plan: PassPlan): Promise<UnfinishedPass | u
   const hindrance = (await isPassUnderWay(key))
     ? 'It is under way in another window.'
     : identity.ok
-      ? hindranceOf(begun, identity.value.identity)
+      ? hindranceOf(begun, identity.value)
       : identity.problems[0].says
   const { name, begunAt, total } = begun
   return { name, begunAt, done: Math.min(done, total), total, hindrance }

@@ -68,25 +68,33 @@ const createSoundFeed = (
 ) => {
   const iterator = packets()
   let waiting: EncodedPacket | undefined
-  let isFirst = true
-  return async (until: number): Promise<void> => {
+  let count = 0
+  const feed = async (until: number): Promise<void> => {
     for (;;) {
       waiting ??= (await iterator.next()).value ?? undefined
       if (!waiting) return
       const timestamp = waiting.timestamp + shift
       if (timestamp >= Math.min(until, end)) return
-      if (timestamp >= leastTime)
-        await source.add(waiting.clone({ timestamp }), isFirst ? { decoderConfig } : undefined)
-      if (timestamp >= leastTime) isFirst = false
+      if (timestamp >= leastTime) {
+        await source.add(waiting.clone({ timestamp }), count === 0 ? { decoderConfig } : undefined)
+        count++
+      }
       waiting = undefined
     }
   }
+  return { feed, count: () => count }
 }
 
-const carried = ({ sound, none }: FoundSound): CarriedSound =>
-  sound
+const carried = ({ sound, none }: FoundSound, packets: number): CarriedSound => {
+  if (sound && packets === 0)
+    return {
+      isCarried: false,
+      says: 'The scan’s sound lies outside its pictures; none goes along.',
+    }
+  return sound
     ? { isCarried: true, says: `The scan's ${sound.codec} sound goes along as it is.` }
     : { isCarried: false, says: none }
+}
 
 /** Writes one video of runs that were encoded apart, with the scan's sound beside it. */
 export const joinVideo = async (video: JoinedVideo): Promise<CarriedSound> => {
@@ -108,14 +116,14 @@ export const joinVideo = async (video: JoinedVideo): Promise<CarriedSound> => {
   output.addVideoTrack(pictures, { frameRate: framesPerSecond(reel.rate) })
   const frameSeconds = reel.rate.den / reel.rate.num
   const colorSpace = videoColour(plan)
-  let feedSound = async (_until: number): Promise<void> => {}
+  let sound = { feed: async (_until: number): Promise<void> => {}, count: () => 0 }
   if (found.sound) {
     const source = new EncodedAudioPacketSource(found.sound.codec)
     output.addAudioTrack(source)
     const head = timeline.headFrames * frameSeconds
     const leastTime = isMp4 ? Number.NEGATIVE_INFINITY : 0
     const end = timeline.frames * frameSeconds
-    feedSound = createSoundFeed(found.sound, source, head, end, leastTime)
+    sound = createSoundFeed(found.sound, source, head, end, leastTime)
   }
   try {
     await output.start()
@@ -126,7 +134,7 @@ export const joinVideo = async (video: JoinedVideo): Promise<CarriedSound> => {
       if (first && (run.codec !== first.codec || !isSame(run.description, first.description)))
         throw otherEncoder()
       for (const { at, isKey, data } of run.pictures) {
-        await feedSound(at * frameSeconds)
+        await sound.feed(at * frameSeconds)
         const packet = new EncodedPacket(
           data,
           isKey ? 'key' : 'delta',
@@ -139,9 +147,9 @@ export const joinVideo = async (video: JoinedVideo): Promise<CarriedSound> => {
       }
       onRun(index + 1)
     }
-    await feedSound(Number.POSITIVE_INFINITY)
+    await sound.feed(Number.POSITIVE_INFINITY)
     await output.finalize()
-    return carried(found)
+    return carried(found, sound.count())
   } catch (error) {
     await output.cancel().catch(() => {})
     throw error

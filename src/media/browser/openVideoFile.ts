@@ -1,3 +1,4 @@
+import { problem } from '../../core/base/problem.ts'
 import { fail, type Result } from '../../core/base/result.ts'
 import { findDamage } from '../findDamage.ts'
 import type { FrameSource } from '../frameSource.ts'
@@ -8,6 +9,20 @@ import { blobReader, type NamedBlob } from './namedBlob.ts'
 
 const messageOf = (error: unknown): string =>
   (error instanceof Error ? error.message : String(error)).replace(/\.$/u, '')
+
+/** The reader of video, which is fetched when it is first wanted. */
+const videoTools = async (): Promise<typeof import('./openVideoTrack.ts').openVideoTrack> => {
+  try {
+    return (await import('./openVideoTrack.ts')).openVideoTrack
+  } catch {
+    throw new MediaError(
+      problem(
+        'cannot-read',
+        'The part of this program that reads video could not be fetched; load the page again.',
+      ),
+    )
+  }
+}
 
 /**
  * A video file as frames. Reads MP4, MOV, Matroska, WebM and MPEG-TS with what this browser
@@ -23,8 +38,7 @@ export const openVideoFile = async (file: NamedBlob): Promise<Result<FrameSource
     if (isPictureKind(container)) return fail(unreadPicture(file.name, container))
     const damage = await findDamage(file.name, container, file.size, readAt)
     if (damage) return fail(damage)
-    const { openVideoTrack } = await import('./openVideoTrack.ts')
-    return await openVideoTrack(file, container)
+    return await (await videoTools())(file, container)
   } catch (error) {
     if (error instanceof MediaError) return fail(error.problem)
     return fail(damagedFile(file.name, container ?? 'unknown', messageOf(error)))

@@ -4,7 +4,7 @@ import { isSequence } from '../../core/transfer/transferSettings.ts'
 import type { VideoEncoding, VideoTools } from '../../media/videoTools.ts'
 import type { PassOrder } from '../passCalls.ts'
 import { checkFolder } from './passFolder.ts'
-import { passIdentity } from './passIdentity.ts'
+import { type PassIdentity, passIdentity } from './passIdentity.ts'
 import type { BegunPass, PassStore } from './passStore.ts'
 import type { PassTools } from './passTools.ts'
 
@@ -54,9 +54,15 @@ export const BEGUN_BEFORE = problem(
   'A pass of this reel was begun and not finished: go on with it, or discard it first.',
 )
 
-/** Why an unfinished pass cannot be gone on with; undefined where it can. */
-export const hindranceOf = (begun: BegunPass, identity: string): string | undefined =>
-  begun.identity === identity
+/**
+ * Why an unfinished pass cannot be gone on with; undefined where it can. That the checksum of the
+ * scan was taken meanwhile is no hindrance.
+ */
+export const hindranceOf = (
+  begun: BegunPass,
+  { identity, identityBefore }: PassIdentity,
+): string | undefined =>
+  begun.identity === identity || begun.identity === identityBefore
     ? undefined
     : 'The job, its scan or the way of transfer has changed since this pass was begun; bring it back as it was, or discard the pass and begin anew.'
 
@@ -78,7 +84,7 @@ export const beginPass = async (
   if (order.goesOn) {
     if (!kept) return fail(problem('not-found', 'There is no unfinished pass of this reel.'))
     const hindrance =
-      hindranceOf(kept, identity) ??
+      hindranceOf(kept, known.value) ??
       (kept.encoding === encoding
         ? undefined
         : 'This browser encodes otherwise than when the pass was begun; discard it and begin anew.')
