@@ -94,7 +94,9 @@ test('a picture changed since it was written has its segment made again', async 
 })
 
 test('a job or a scan that changed is not gone on with, and what is kept stays', async () => {
-  const { plan, file } = await clipJob(CLIP, { format: 'vp9', head: HEAD })
+  const { plan: early, file } = await clipJob(CLIP, { format: 'vp9', head: HEAD })
+  const reel = { ...early.reel, media: { ...early.reel.media, checksum: 'a'.repeat(64) } }
+  const plan = { ...early, reel }
   const order = orderOf(plan, file, FILE)
   await makeHalf(order)
   const [first, ...others] = plan.cues
@@ -115,6 +117,15 @@ test('a job or a scan that changed is not gone on with, and what is kept stays',
   expect(await store.segments()).toEqual(kept)
   await store.discard()
   expect(await store.begun()).toBeUndefined()
+})
+
+test('that the checksum of the scan was taken meanwhile is no hindrance', async () => {
+  const { plan, file } = await clipJob(CLIP, { format: 'dpx', head: HEAD })
+  const order = orderOf(plan, file, { kind: 'folder', folder: await newFolder() })
+  await makeHalf(order)
+  const media = { ...plan.reel.media, checksum: 'a'.repeat(64) }
+  const { made } = await goOn({ ...order, plan: { ...plan, reel: { ...plan.reel, media } } })
+  expect(made.output.frames).toBe(plan.timeline.frames)
 })
 
 test('gone on with in another folder, a pass leaves the pictures that are there alone', async () => {
