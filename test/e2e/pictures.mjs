@@ -74,6 +74,8 @@ try {
   await take('import')
   await page.keyboard.press('Escape')
   await take('hand-over')
+  await button('Transfer').click()
+  await take('transfer')
 } finally {
   await browser.close()
   server.kill()
