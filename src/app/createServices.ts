@@ -10,6 +10,7 @@ import { pickBaseList } from './baseListDesk.ts'
 import { createCensusDesk } from './censusDesk.ts'
 import { startChecker } from './checker.ts'
 import { startControlSurfaces } from './controlSurfaces.ts'
+import { startDecidedFeed } from './decidedFeed.ts'
 import { pickJobFile, pickReelFiles, pickStillFile, saveFile, saveTextFile } from './files.ts'
 import { createFlashDesk } from './flashDesk.ts'
 import { createFrameDesk } from './frameDesk.ts'
@@ -70,6 +71,7 @@ export const createServices = (store: AppStore): Services => {
   const censuses = createCensusDesk(store, kernelHere)
   startChecker(store, workers, censuses)
   leaveWhenStale(store)
+  startDecidedFeed(store)
   kernelHere().then(
     ({ isReference }) => store.setState({ isReference }),
     (error) => tellError(store, error),

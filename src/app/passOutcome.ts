@@ -1,16 +1,9 @@
 import { newPassId } from '../core/job/recordIds.ts'
 import { PROGRAM_VERSION } from '../core/programVersion.ts'
 import type { PassPlan } from '../core/transfer/passPlan.ts'
-import type { FindingStanding, PassFinding, PassRecord } from '../core/transfer/passRecord.ts'
+import type { PassRecord } from '../core/transfer/passRecord.ts'
 import type { MadePass } from '../work/passCalls.ts'
 import { browserWords } from './browserWords.ts'
-
-/** What all findings come to: the worst of them; what is only told is right. */
-export const outcomeStanding = (findings: readonly PassFinding[]): FindingStanding => {
-  const has = (standing: FindingStanding) => findings.some((each) => each.standing === standing)
-  if (has('wrong')) return 'wrong'
-  return has('not known') ? 'not known' : 'right'
-}
 
 /** The record of a pass made here, ended now. */
 export const passRecordOf = ({ reel, settings }: PassPlan, made: MadePass): PassRecord => {

@@ -1,16 +1,17 @@
 import type { Problem } from '../core/base/problem.ts'
 import { addPass } from '../core/job/commands/addPass.ts'
 import type { PassPlan } from '../core/transfer/passPlan.ts'
+import { passStanding } from '../core/transfer/passRecord.ts'
 import type { AppStore } from '../store/appStore.ts'
 import { endGesture, perform } from '../store/document.ts'
 import { tell, tellProblems } from '../store/notices.ts'
 import { setTransferring } from '../store/transferring.ts'
 import type { MadePass } from '../work/passCalls.ts'
-import { outcomeStanding, passRecordOf } from './passOutcome.ts'
+import { passRecordOf } from './passOutcome.ts'
 
 /** Tells what a pass came to; only one with nothing wrong is called written as it should be. */
 const tellOutcome = (store: AppStore, { output: { name }, findings }: MadePass): void => {
-  const standing = outcomeStanding(findings)
+  const standing = passStanding(findings)
   setTransferring(store, { outcome: { name, standing, findings } })
   if (standing === 'right') {
     tell(store, `${name} is written, and was read back as it should be.`)

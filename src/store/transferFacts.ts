@@ -1,5 +1,6 @@
-import { type ChecklistItem, checklist } from '../core/transfer/checklist.ts'
+import { type ChecklistItem, checklist, standsInTheWay } from '../core/transfer/checklist.ts'
 import { mostBytes } from '../core/transfer/mostBytes.ts'
+import { CHECKLIST_TITLES } from '../core/transfer/override.ts'
 import { type PassPlan, passPlan } from '../core/transfer/passPlan.ts'
 import type { PassRecord } from '../core/transfer/passRecord.ts'
 import { cuesOf, jobOf, profileOf, reelOf } from './queries.ts'
@@ -47,6 +48,21 @@ export const checklistOf = (state: AppState): readonly ChecklistItem[] => {
     lineUps: reel.lineUps.length,
     overrides: reel.overrides,
   })
+}
+
+/** Why a pass cannot begin now, in a sentence; '' where it can. */
+export const passWaitsFor = (state: AppState): string => {
+  if (state.media !== 'ready') return 'The scan is not open.'
+  const hindrance = planHindrance(state)
+  if (hindrance !== undefined) return hindrance
+  const missing = standsInTheWay(checklistOf(state)).map(({ check }) => CHECKLIST_TITLES[check])
+  return missing.length === 0 ? '' : `The checklist waits for: ${missing.join(', ')}.`
+}
+
+/** Whether a pass can be begun: nothing stands in its way, and none is under way or unfinished. */
+export const canBeginPass = (state: AppState): boolean => {
+  const { run, unfinished } = state.transferring
+  return run === undefined && unfinished === undefined && passWaitsFor(state) === ''
 }
 
 /** The passes of the reel on screen, the newest first. */

@@ -47,6 +47,8 @@ export type Transferring = {
   readonly run: PassRun | undefined
   readonly unfinished: UnfinishedPass | undefined
   readonly outcome: PassOutcome | undefined
+  /** SHA-256 of all that would decide a pass now (`decidedText`), while its page is shown. */
+  readonly decidedNow: string | undefined
 }
 
 export const INITIAL_TRANSFERRING: Transferring = {
@@ -56,6 +58,7 @@ export const INITIAL_TRANSFERRING: Transferring = {
   run: undefined,
   unfinished: undefined,
   outcome: undefined,
+  decidedNow: undefined,
 }
 
 export const setTransferring = (store: AppStore, change: Partial<Transferring>): void =>

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
-import { outcomeStanding } from '../../src/app/passOutcome.ts'
 import type { FindingStanding } from '../../src/core/transfer/passRecord.ts'
+import { passStanding } from '../../src/core/transfer/passRecord.ts'
 
 test.each([
   [['right', 'told', 'right'], 'right'],
@@ -8,5 +8,5 @@ test.each([
   [['not known', 'wrong', 'right'], 'wrong'],
 ] as const)('%j come to %s', (standings: readonly FindingStanding[], whole) => {
   const findings = standings.map((standing) => ({ check: 'frames' as const, standing, says: '' }))
-  expect(outcomeStanding(findings)).toBe(whole)
+  expect(passStanding(findings)).toBe(whole)
 })

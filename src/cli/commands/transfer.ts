@@ -5,7 +5,7 @@ import { applyChange } from '../../core/job/change.ts'
 import { addPass } from '../../core/job/commands/addPass.ts'
 import type { Job, Reel } from '../../core/job/job.ts'
 import { PROGRAM_VERSION } from '../../core/programVersion.ts'
-import { isPassRight, type PassRecord } from '../../core/transfer/passRecord.ts'
+import { type PassRecord, passStanding } from '../../core/transfer/passRecord.ts'
 import {
   isSequence,
   TRANSFER_FORMAT_FACTS,
@@ -200,7 +200,7 @@ const runWhole = async (wishes: Wishes, terminal: Terminal): Promise<Result<Exit
   }
   if (args.values.json) terminal.json({ written: out, pass: record.value })
   else tellRecord(record.value, out, terminal)
-  return ok(isPassRight(record.value) ? EXIT.fine : EXIT.outside)
+  return ok(passStanding(record.value.findings) === 'right' ? EXIT.fine : EXIT.outside)
 }
 
 /** Makes the transfer of a job's reel, or one part of it. */

@@ -19,6 +19,7 @@ const settingsText = ({
   burnsTimecode,
   head: { bars, slate, leader },
   onDamage,
+  carriesSound,
 }: TransferSettings): string =>
   [
     TRANSFER_FORMAT_FACTS[format].title,
@@ -27,6 +28,7 @@ const settingsText = ({
     bars + slate + leader === 0
       ? 'no head'
       : `head: ${bars} s of bars, ${slate} s of slate, ${leader} s of leader`,
+    carriesSound ? 'sound asked for' : 'no sound asked for',
     onDamage === 'hold' ? 'damaged frames held' : 'stopped at damaged frames',
   ].join('; ')
 
@@ -72,14 +74,19 @@ export const passesSection = ({ job }: ReportFacts, reel: Reel): Html | undefine
   const passes = Object.values<PassRecord>(job.passes)
     .filter((each) => each.reel === reel.id)
     .toSorted((a, b) => (a.endedAt < b.endedAt ? -1 : 1))
-  if (passes.length === 0 && reel.lineUps.length === 0) return undefined
+  const { lineUps, overrides } = reel
+  if (passes.length + lineUps.length + overrides.length === 0) return undefined
   return html`<section aria-labelledby="passes">
 <h2 id="passes">Transfers</h2>
 ${
-  reel.lineUps.length > 0
-    ? html`<h3>Line-ups of the scanner</h3><ul>${reel.lineUps.map(
+  lineUps.length > 0
+    ? html`<h3>Line-ups of the scanner</h3><ul>${lineUps.map(
         ({ at, says }) => html`<li>${at.slice(0, 10)}: ${written(says)}</li>`,
       )}</ul>`
+    : undefined
+}${
+  overrides.length > 0
+    ? html`<h3>Reasons that stand on the checklist</h3>${reasons(overrides)}`
     : undefined
 }${passes.map(passBlock)}</section>
 `

@@ -68,7 +68,8 @@ const agreed = ({ asksAgreement, notAgreed, changedSince }: ChecklistFacts): Fou
 const tolerance = ({ unmeasured, outside, tolerance: name }: ChecklistFacts): Found => {
   if (unmeasured === undefined)
     return notKnown(`Nothing was measured against ${name} here before the pass.`)
-  if (outside > 0) return wrong(`${isAre(outside, `outside ${name}`)}.`)
+  const waiting = unmeasured > 0 ? `, ${unmeasured} not measured yet` : ''
+  if (outside > 0) return wrong(`${isAre(outside, `outside ${name}`)}${waiting}.`)
   return unmeasured > 0
     ? notKnown(`${isAre(unmeasured, `not measured against ${name} yet`)}.`)
     : right(`Every cue is inside ${name}.`)

@@ -18,6 +18,17 @@ export const CHECKLIST_NAMES: readonly ChecklistName[] = [
   'line-up',
 ]
 
+/** What is looked at, as it is called. */
+export const CHECKLIST_TITLES: Readonly<Record<ChecklistName, string>> = {
+  looked: 'Looked at',
+  agreed: 'Agreement',
+  tolerance: 'Tolerance',
+  boundaries: 'Boundaries',
+  scan: 'Scan',
+  space: 'Room',
+  'line-up': 'Line-up',
+}
+
 /** A person's written reason to make a transfer although something was not as it should be. */
 export type Override = {
   readonly check: ChecklistName

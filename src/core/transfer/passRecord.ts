@@ -68,6 +68,11 @@ export type PassRecord = {
   readonly heldFrames: readonly number[]
 }
 
-/** Whether nothing was found wrong in what was written. */
-export const isPassRight = ({ findings }: Pick<PassRecord, 'findings'>): boolean =>
-  findings.every(({ standing }) => standing !== 'wrong')
+/** What all findings come to: the worst of them; what is only told is right. */
+export const passStanding = (
+  findings: readonly PassFinding[],
+): Exclude<FindingStanding, 'told'> => {
+  const has = (standing: FindingStanding) => findings.some((each) => each.standing === standing)
+  if (has('wrong')) return 'wrong'
+  return has('not known') ? 'not known' : 'right'
+}

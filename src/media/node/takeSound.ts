@@ -17,19 +17,20 @@ export type TakenSound =
 
 type Probed = {
   readonly streams?: readonly { readonly codec_name?: string; readonly start_time?: string }[]
+  readonly packets?: readonly { readonly pts_time?: string }[]
 }
 
-const startOf = async (path: string, stream: string): Promise<Probed['streams']> => {
+const probe = async (path: string, stream: string): Promise<Probed> => {
   const { status, out } = await runProgram('ffprobe', [
-    ...['-v', 'error', '-of', 'json', '-select_streams', stream],
-    ...['-show_entries', 'stream=codec_name,start_time', `file:${path}`],
+    ...['-v', 'error', '-of', 'json', '-select_streams', stream, '-read_intervals', '%+#1'],
+    ...['-show_entries', 'stream=codec_name,start_time:packet=pts_time', `file:${path}`],
   ])
-  return status === 0 ? (JSON.parse(out) as Probed).streams : undefined
+  return status === 0 ? (JSON.parse(out) as Probed) : {}
 }
 
 /**
  * Copies the first sound of a scan to `to`, as it is coded, where the format's container can hold
- * it. `startsAt`: seconds from the reel's first picture to its beginning.
+ * it. `startsAt`: seconds from the reel's first picture to its first packet.
  */
 export const takeSound = async (
   path: string,
@@ -43,8 +44,8 @@ export const takeSound = async (
     () => false,
   )
   if (!isFile) return { none: 'The scan is pictures alone, without sound.' }
-  const [sound] = (await startOf(path, 'a:0')) ?? []
-  const [video] = (await startOf(path, 'V:0')) ?? []
+  const { streams: [sound] = [], packets: [first] = [] } = await probe(path, 'a:0')
+  const { streams: [video] = [] } = await probe(path, 'V:0')
   if (!sound?.codec_name) return { none: 'The scan has no sound.' }
   if (!holds.has(sound.codec_name))
     return {
@@ -56,7 +57,8 @@ export const takeSound = async (
   ])
   if (copied.status !== 0)
     return { none: `The sound could not be taken: ${copied.error.trim().split('\n').at(-1)}.` }
-  const startsAt = Number(sound.start_time ?? 0) - Number(video?.start_time ?? 0)
+  // The first packet may lie before the sound that is heard: what a decoder needs to get going.
+  const startsAt = Number(first?.pts_time ?? sound.start_time ?? 0) - Number(video?.start_time ?? 0)
   return {
     codec: sound.codec_name,
     startsAt: Number.isFinite(startsAt) ? startsAt : 0,

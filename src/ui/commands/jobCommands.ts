@@ -63,13 +63,6 @@ export const JOB_COMMANDS: readonly Command[] = [
     run: ({ store }) => redo(store),
   },
   {
-    id: 'transfer',
-    label: 'Transfer',
-    group: 'Job',
-    isPossible: hasJob,
-    run: ({ store }) => setStep(store, 'transfer'),
-  },
-  {
     id: 'hand-over',
     label: 'Hand over',
     group: 'Job',

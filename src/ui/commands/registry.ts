@@ -12,6 +12,7 @@ import { PICTURE_COMMANDS } from './pictureCommands.ts'
 import { PLAY_COMMANDS } from './playCommands.ts'
 import { SETTINGS_COMMANDS } from './settingsCommands.ts'
 import { SOLVE_COMMANDS } from './solveCommands.ts'
+import { TRANSFER_COMMANDS } from './transferCommands.ts'
 
 /** Everything a person can do by name or key. */
 export const COMMANDS: readonly Command[] = [
@@ -27,6 +28,7 @@ export const COMMANDS: readonly Command[] = [
   ...GRADE_COMMANDS,
   ...CARRY_COMMANDS,
   ...LEDGER_COMMANDS,
+  ...TRANSFER_COMMANDS,
   ...SETTINGS_COMMANDS,
 ]
 

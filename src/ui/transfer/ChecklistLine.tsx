@@ -1,9 +1,10 @@
 import type { ChecklistItem } from '../../core/transfer/checklist.ts'
+import { CHECKLIST_TITLES } from '../../core/transfer/override.ts'
 import { reelOf } from '../../store/queries.ts'
 import { useAppState } from '../appContext.ts'
 import { ChecklistRemedy } from './ChecklistRemedy.tsx'
 import { ReasonField } from './ReasonField.tsx'
-import { CHECKLIST_SIGNS, CHECKLIST_TITLES } from './transferWords.ts'
+import { CHECKLIST_SIGNS } from './transferWords.ts'
 
 /** One thing that is looked at: how it stands, what to do, and the reason that may stand for it. */
 export const ChecklistLine = ({ item }: { readonly item: ChecklistItem }) => {

@@ -1,29 +1,21 @@
 import { useState } from 'react'
 import { frame } from '../../core/time/frame.ts'
-import { standsInTheWay } from '../../core/transfer/checklist.ts'
+import { formatTimecode } from '../../core/time/timecode.ts'
+import { type FindingStanding, passStanding } from '../../core/transfer/passRecord.ts'
+import { reelOf } from '../../store/queries.ts'
 import { setStep } from '../../store/session.ts'
-import type { AppState } from '../../store/state.ts'
-import { checklistOf, planHindrance } from '../../store/transferFacts.ts'
+import { passWaitsFor } from '../../store/transferFacts.ts'
 import type { PassPhase, PassRun } from '../../store/transferring.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { paceText } from '../parts/paceText.ts'
-import { CHECKLIST_TITLES, FINDING_TITLES } from './transferWords.ts'
-
-/** Why a pass cannot begin now; '' where it can. */
-const waitingFor = (state: AppState): string => {
-  if (state.media !== 'ready') return 'The scan is not open.'
-  const hindrance = planHindrance(state)
-  if (hindrance !== undefined) return hindrance
-  const missing = standsInTheWay(checklistOf(state)).map(({ check }) => CHECKLIST_TITLES[check])
-  return missing.length === 0 ? '' : `The checklist waits for: ${missing.join(', ')}.`
-}
+import { FINDING_SIGNS, FINDING_TITLES } from './transferWords.ts'
 
 /** The pass itself: begun, watched, paused, stopped, gone on with. */
 export const PassCard = () => {
   const { services } = useApp()
   const run = useAppState(({ transferring }) => transferring.run)
   const unfinished = useAppState(({ transferring }) => transferring.unfinished)
-  const waiting = useAppState(waitingFor)
+  const waiting = useAppState(passWaitsFor)
   return (
     <section aria-label="The pass">
       <h2>The pass</h2>
@@ -43,6 +35,9 @@ export const PassCard = () => {
             </button>
           </div>
           {waiting !== '' && <p className="dim">{waiting}</p>}
+          {waiting === '' && unfinished && (
+            <p className="dim">Go on with the unfinished pass, or throw it away, first.</p>
+          )}
           <Outcome />
         </>
       )}
@@ -54,13 +49,19 @@ export const PassCard = () => {
 const Outcome = () => {
   const outcome = useAppState(({ transferring }) => transferring.outcome)
   if (!outcome) return null
-  const wrong = outcome.findings.filter(({ standing }) => standing === 'wrong')
-  const titles = wrong.map(({ check }) => FINDING_TITLES[check]).join(', ')
+  const { name, findings } = outcome
+  const titlesOf = (wanted: FindingStanding): string =>
+    findings
+      .filter(({ standing }) => standing === wanted)
+      .map(({ check }) => FINDING_TITLES[check])
+      .join(', ')
+  const standing = passStanding(findings)
+  if (standing === 'right')
+    return <p role="status">● {name} is made, read back, and found right.</p>
   return (
     <p role="status">
-      {wrong.length === 0
-        ? `● ${outcome.name} is made, read back, and found right.`
-        : `▲ ${outcome.name} is made and read back. Found wrong: ${titles}. What was found stands below.`}
+      {FINDING_SIGNS[standing]} {name} is made. {standing === 'wrong' ? 'Found wrong' : 'Not known'}
+      : {titlesOf(standing)}. What was found stands below.
     </p>
   )
 }
@@ -114,6 +115,9 @@ const MOST_TOLD = 20
 
 const HeldFrames = ({ frames }: { readonly frames: readonly number[] }) => {
   const { store, services } = useApp()
+  const reel = useAppState(reelOf)
+  const timecode = (at: number): string =>
+    reel ? formatTimecode(reel.startCount + at, reel.rate, reel.isDropFrame) : String(at)
   const goTo = (at: number) => {
     setStep(store, 'rehearse')
     services.seek(frame(at))
@@ -124,7 +128,7 @@ const HeldFrames = ({ frames }: { readonly frames: readonly number[] }) => {
       <div className="button-row">
         {frames.slice(0, MOST_TOLD).map((at) => (
           <button type="button" className="link" key={at} onClick={() => goTo(at)}>
-            {at}
+            {timecode(at)}
           </button>
         ))}
         {frames.length > MOST_TOLD && <span>and {frames.length - MOST_TOLD} more</span>}

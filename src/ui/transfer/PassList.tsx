@@ -1,11 +1,19 @@
 import { useMemo } from 'react'
-import { isPassRight, type PassFinding, type PassRecord } from '../../core/transfer/passRecord.ts'
+import { CHECKLIST_TITLES } from '../../core/transfer/override.ts'
+import { type PassFinding, type PassRecord, passStanding } from '../../core/transfer/passRecord.ts'
 import { TRANSFER_FORMAT_FACTS } from '../../core/transfer/transferSettings.ts'
 import { jobOf } from '../../store/queries.ts'
 import { passesOf } from '../../store/transferFacts.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { sizeText } from '../parts/sizeText.ts'
-import { CHECKLIST_TITLES, FINDING_SIGNS, FINDING_TITLES } from './transferWords.ts'
+import { FINDING_SIGNS, FINDING_TITLES } from './transferWords.ts'
+
+/** What the findings of a pass come to. */
+const STANDINGS = {
+  right: 'right',
+  wrong: 'something is wrong',
+  'not known': 'something is not known',
+} as const
 
 /** The passes that were made of the reel, with what was found when they were read back. */
 export const PassList = () => {
@@ -21,10 +29,10 @@ export const PassList = () => {
       {list.map((pass, index) => (
         <details key={pass.id} open={index === 0} className="pass">
           <summary>
-            <span aria-hidden="true">{isPassRight(pass) ? '●' : '▲'} </span>
+            <span aria-hidden="true">{FINDING_SIGNS[passStanding(pass.findings)]} </span>
             {pass.output.name} · {pass.endedAt.slice(0, 16).replace('T', ' ')} UTC ·{' '}
             {TRANSFER_FORMAT_FACTS[pass.settings.format].title} ·{' '}
-            {isPassRight(pass) ? 'right' : 'something is wrong'}
+            {STANDINGS[passStanding(pass.findings)]}
           </summary>
           <Findings pass={pass} />
         </details>
@@ -34,12 +42,25 @@ export const PassList = () => {
 }
 
 const Findings = ({ pass }: { readonly pass: PassRecord }) => {
-  const { output, findings, overrides, heldFrames, madeWith } = pass
+  const { output, findings, overrides, heldFrames, madeWith, decided } = pass
+  const decidedNow = useAppState(({ transferring }) => transferring.decidedNow)
+  const isOther = decidedNow !== undefined && decidedNow !== decided
   return (
     <>
       <p className="dim">
         {output.frames} frames in {output.files} {output.files === 1 ? 'file' : 'files'},{' '}
         {sizeText(output.bytes)}; {madeWith}.
+      </p>
+      {isOther && <p>◐ It was made from other values or settings than the job has now.</p>}
+      <p>
+        SHA-256 <code title={output.sha256}>{output.sha256.slice(0, 16)}…</code>{' '}
+        <button
+          type="button"
+          className="link"
+          onClick={() => void navigator.clipboard?.writeText(output.sha256)}
+        >
+          copy all of it
+        </button>
       </p>
       <ul className="findings">
         {findings.map((finding) => (

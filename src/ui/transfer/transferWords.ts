@@ -1,18 +1,6 @@
 import type { ChecklistStanding } from '../../core/transfer/checklist.ts'
-import type { ChecklistName } from '../../core/transfer/override.ts'
 import type { FindingStanding, PassCheck } from '../../core/transfer/passRecord.ts'
 import type { Limiting, OnDamage } from '../../core/transfer/transferSettings.ts'
-
-/** What is looked at before a transfer, as it is called. */
-export const CHECKLIST_TITLES: Readonly<Record<ChecklistName, string>> = {
-  looked: 'Looked at',
-  agreed: 'Agreement',
-  tolerance: 'Tolerance',
-  boundaries: 'Boundaries',
-  scan: 'Scan',
-  space: 'Room',
-  'line-up': 'Line-up',
-}
 
 export const CHECKLIST_SIGNS: Readonly<Record<ChecklistStanding, string>> = {
   right: '●',

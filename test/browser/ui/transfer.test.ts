@@ -158,3 +158,31 @@ it('lists the passes of the reel with what was found in them', async () => {
   await expect.element(passes).toHaveTextContent('It was lined up for the reel before.')
   await expect.element(passes).toHaveTextContent('Frames that show the one before: 17.')
 })
+
+it('says what a pass came to: right, wrong, or not known, and never right for not known', async () => {
+  const { app } = shown()
+  const finding = (standing: 'right' | 'wrong' | 'not known') =>
+    ({ check: 'cues', standing, says: 'As was found.' }) as const
+  const outcome = (standing: 'right' | 'wrong' | 'not known') =>
+    setTransferring(app.store, {
+      outcome: { name: 'orlop.mp4', standing, findings: [finding(standing)] },
+    })
+  const pass = page.getByRole('region', { name: 'The pass', exact: true })
+  outcome('right')
+  await expect.element(pass).toHaveTextContent('orlop.mp4 is made, read back, and found right.')
+  outcome('wrong')
+  await expect.element(pass).toHaveTextContent('▲ orlop.mp4 is made. Found wrong: Cues.')
+  outcome('not known')
+  await expect.element(pass).toHaveTextContent('◌ orlop.mp4 is made. Not known: Cues.')
+  await expect.element(pass).not.toHaveTextContent('found right')
+})
+
+it('tells of a pass that was made from other values than the job has now', async () => {
+  const { app } = shown()
+  perform(app.store, (job) => addPass(job, samplePass()))
+  const passes = page.getByRole('region', { name: 'Passes made' })
+  setTransferring(app.store, { decidedNow: samplePass().decided })
+  await expect.element(passes).not.toHaveTextContent('other values')
+  setTransferring(app.store, { decidedNow: 'c'.repeat(64) })
+  await expect.element(passes).toHaveTextContent('other values or settings than the job has now')
+})
