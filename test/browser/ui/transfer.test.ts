@@ -122,7 +122,7 @@ it('shows a pass under way, which can be paused and stopped, and frames that wer
   await expect.element(pass).toHaveTextContent('Paused at 40 of 100')
   await page.getByRole('button', { name: 'Stop' }).click()
   expect(desk.stop).toHaveBeenCalledOnce()
-  await page.getByRole('button', { name: '7', exact: true }).click()
+  await page.getByRole('button', { name: /:07$/u }).click()
   expect(app.store.getState().step).toBe('rehearse')
 })
 
