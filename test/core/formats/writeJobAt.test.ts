@@ -4,8 +4,11 @@ import { readJob } from '../../../src/core/formats/job/readJob.ts'
 import { writeJob } from '../../../src/core/formats/job/writeJob.ts'
 import { writeJobAt } from '../../../src/core/formats/job/writeJobAt.ts'
 import type { Cue } from '../../../src/core/job/job.ts'
+import type { PassId } from '../../../src/core/job/recordIds.ts'
+import { INITIAL_TRANSFER } from '../../../src/core/transfer/transferSettings.ts'
 import { says } from '../../support/lossWords.ts'
 import { sampleJob, sampleReel } from '../../support/sampleJob.ts'
+import { samplePass } from '../../support/samplePass.ts'
 
 /** A cue that every version but the newest loses something of. */
 const full = (cue: Cue, index: number): Cue =>
@@ -22,10 +25,13 @@ const full = (cue: Cue, index: number): Cue =>
       }
     : cue
 
-const JOB = sampleJob(
+const WITHOUT_PASS = sampleJob(
   [0, 100],
   full,
   sampleReel({
+    media: { ...sampleReel().media, checksum: 'a'.repeat(64) },
+    lineUps: [{ at: '2026-11-20T09:00:00Z', says: 'Open gate.' }],
+    transfer: { ...INITIAL_TRANSFER, format: 'av1' },
     base: {
       ...PRINT_BASE,
       scan: 'negative',
@@ -37,8 +43,10 @@ const JOB = sampleJob(
   }),
 )
 
+const JOB = { ...WITHOUT_PASS, passes: { ['pass-1' as PassId]: samplePass() } }
+
 it.each([
-  [5, []],
+  [5, ['The record of the passes', 'How the reel is transferred', 'line-ups', 'checksum']],
   [4, ['The process list', 'What other lists said of cue 2']],
   [3, ['eased shape', 'alternates of cue 2', 'name of the grade', 'scene mark of cue 2']],
   [2, ['Rotation, squeeze and blanking of cue 2']],
@@ -47,7 +55,7 @@ it.each([
   const { text, losses } = writeJobAt(JOB, version)
   expect(JSON.parse(text).version).toBe(version)
   expect(readJob(text).ok).toBe(true)
-  const earlier = version === 5 ? '' : says(writeJobAt(JOB, version + 1).losses)
+  const earlier = says(writeJobAt(JOB, version + 1).losses)
   for (const words of added) {
     expect(says(losses)).toContain(words)
     expect(earlier).not.toContain(words)
