@@ -105,7 +105,9 @@ export const createCueComparison = (pass: WrittenPass): FrameWatcher => {
       }
     const how = isExact
       ? 'code by code'
-      : `within the codec’s loss: PSNR ${least.toFixed(1)} dB at least, where ${LEAST_PSNR} are asked`
+      : least === Infinity
+        ? 'without any loss'
+        : `within the codec’s loss: PSNR ${least.toFixed(1)} dB at least, where ${LEAST_PSNR} are asked`
     return {
       check: 'cues',
       standing: 'right',

