@@ -222,34 +222,6 @@ describe('eight parts', () => {
     expect(JSON.parse(joined.out)).toMatchObject({ parts: 8, frames: 84, passedOver: [] })
     expect(all(join(here, 'film'))).toEqual(all(whole))
   })
-
-  test('of video are frame for frame those of one pass', async () => {
-    const { here, path } = place({ format: 'h264' })
-    const whole = join(here, 'whole.mp4')
-    expect((await reelwright(['transfer', path, '--out', whole])).status).toBe(0)
-    for (let n = 1; n <= 4; n++)
-      await reelwright(['transfer', path, '--out', join(here, 'film.mp4'), '--part', `${n}/4`])
-    const out = join(here, 'film.mp4')
-    const joined = await reelwright(['join', ...partFolders(here, 'film.mp4'), '--out', out])
-    expect(joined.status).toBe(0)
-    const times = (file: string): readonly number[] =>
-      execFileSync('ffprobe', [
-        ...['-v', 'error', '-select_streams', 'v', '-show_entries'],
-        ...['packet=pts', '-of', 'csv=p=0', file],
-      ])
-        .toString()
-        .trim()
-        .split('\n')
-        .map((line) => Number.parseInt(line, 10))
-        .sort((a, b) => a - b)
-    expect(times(out)).toEqual(Array.from({ length: 60 }, (_, n) => n))
-    expect(times(out)).toEqual(times(whole))
-    const pictures = (file: string): string =>
-      execFileSync('ffmpeg', [
-        ...['-v', 'error', '-i', file, '-map', '0:v', '-f', 'framemd5', '-'],
-      ]).toString()
-    expect(pictures(out)).toBe(pictures(whole))
-  })
 })
 
 describe('parts that are not right', () => {

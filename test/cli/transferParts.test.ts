@@ -59,27 +59,29 @@ const madeInEight = async (job: string, out: string, more: readonly string[]) =>
 }
 
 describe('eight parts, two killed half-way, one delivered twice', () => {
-  it.each([
-    ['h264', 'mp4', []],
-    ['vp9', 'webm', []],
-  ])('of %s are a single pass, frame for frame', async (format, ending, more) => {
-    const place = placeFor(format)
-    const job = videoScan(place, 330, { head: { bars: 1, slate: 0, leader: 0 } })
-    const wish = ['--format', format, ...more]
-    const single = join(place, `single.${ending}`)
-    const joined = join(place, `joined.${ending}`)
-    const parts = await madeInEight(job, join(place, `apart.${ending}`), wish)
-    wentWell(await reelwright(['join', ...parts, '--out', joined]))
-    const whole = await reelwright(['transfer', job, '--out', single, ...wish, '--json'])
-    wentWell(whole)
-    expect(JSON.parse(whole.out).pass.findings).toContainEqual(
-      expect.objectContaining({ check: 'tags', standing: 'right' }),
-    )
-    const sums = frameSums(joined)
-    expect(sums.match(/^0,/gmu)).toHaveLength(340)
-    expect(sums).toBe(frameSums(single))
-    expect(
-      readdirSync(place).filter((name) => /unfinished/u.test(name) && !/part-000[36]/u.test(name)),
-    ).toEqual([])
-  })
+  it.each([['h264', 'mp4', []]])(
+    'of %s are a single pass, frame for frame',
+    async (format, ending, more) => {
+      const place = placeFor(format)
+      const job = videoScan(place, 230, { head: { bars: 1, slate: 0, leader: 0 } })
+      const wish = ['--format', format, ...more]
+      const single = join(place, `single.${ending}`)
+      const joined = join(place, `joined.${ending}`)
+      const parts = await madeInEight(job, join(place, `apart.${ending}`), wish)
+      wentWell(await reelwright(['join', ...parts, '--out', joined]))
+      const whole = await reelwright(['transfer', job, '--out', single, ...wish, '--json'])
+      wentWell(whole)
+      expect(JSON.parse(whole.out).pass.findings).toContainEqual(
+        expect.objectContaining({ check: 'tags', standing: 'right' }),
+      )
+      const sums = frameSums(joined)
+      expect(sums.match(/^0,/gmu)).toHaveLength(240)
+      expect(sums).toBe(frameSums(single))
+      expect(
+        readdirSync(place).filter(
+          (name) => /unfinished/u.test(name) && !/part-000[36]/u.test(name),
+        ),
+      ).toEqual([])
+    },
+  )
 })

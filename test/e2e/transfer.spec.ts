@@ -53,7 +53,7 @@ test('a reel is transferred to a video that is read back, recorded, and told in 
   await expect(page.getByRole('region', { name: 'Passes made' })).toContainText('84 frames')
   const findings = page.getByRole('region', { name: 'Passes made' })
   await expect(findings).toContainText('84 frames, as planned')
-  await expect(findings).toContainText('on the frame with its own values')
+  await expect(findings).toContainText('has its values from the first frame to the last')
   await expect(findings).toContainText('No limit of flashes or stripes is passed')
   await isClean(page)
 

@@ -217,20 +217,23 @@ const photograph = (name: string): readonly Planes[] => {
   return [rgb, encodePicture(levels, 'bt709', 10)]
 }
 
-test.each(STILLS)('the photograph %s is laid out as the reference does, and limited', (name) => {
-  const random = seeded(name.length)
-  for (const planes of photograph(name)) {
-    const input = inputOf(planes, {
-      grade: { ...randomGrade(random), gain: [1.2, 1.15, 1.25] },
-      framing: { ...IDENTITY_FRAMING, zoom: 1.1, rotation: random() < 0.5 ? 0 : 3 },
-    })
-    // The reference is slow: a form has one of the profiles, another in the next photograph.
-    for (const [i, form] of FORMS.entries()) {
-      const profile = PUBLISHED_PROFILES[(i + STILLS.indexOf(name)) % PUBLISHED_PROFILES.length]
-      compare(input, { form, ...(profile && { limiter: { limiting: 'soft', profile } }) })
+test.each(STILLS.slice(0, 3))(
+  'the photograph %s is laid out as the reference does, and limited',
+  (name) => {
+    const random = seeded(name.length)
+    for (const planes of photograph(name)) {
+      const input = inputOf(planes, {
+        grade: { ...randomGrade(random), gain: [1.2, 1.15, 1.25] },
+        framing: { ...IDENTITY_FRAMING, zoom: 1.1, rotation: random() < 0.5 ? 0 : 3 },
+      })
+      // The reference is slow: a form has one of the profiles, another in the next photograph.
+      for (const [i, form] of FORMS.entries()) {
+        const profile = PUBLISHED_PROFILES[(i + STILLS.indexOf(name)) % PUBLISHED_PROFILES.length]
+        compare(input, { form, ...(profile && { limiter: { limiting: 'soft', profile } }) })
+      }
     }
-  }
-})
+  },
+)
 
 test.each(PUBLISHED_PROFILES.map((profile) => [profile.name, profile] as const))(
   'what was limited to %s is inside it when the codes are measured, but for their rounding',

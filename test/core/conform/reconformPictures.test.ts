@@ -98,8 +98,6 @@ const anyRecut = (seed: number): readonly number[] => {
 
 const RESCANS: Readonly<Record<string, Rescan>> = {
   'brighter, with less contrast': { gain: 0.8, offset: 0.08, gamma: 0.8 },
-  'moved by 1 % of the width': { dx: 3, dy: -2 },
-  'grown by 2 % and grainy': { zoom: 1.02, grain: 0.05 },
   'otherwise in every way': {
     gain: 0.85,
     offset: 0.05,

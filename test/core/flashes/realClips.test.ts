@@ -14,7 +14,6 @@ const kernel = await builtKernel()
 
 /** Ordinary pictures: test cards, a street, a screen, cartoons. A shower of false alarms helps nobody. */
 test.each([
-  'bbb-trailer-360p25.webm',
   'city-405p25-mpeg2.mpg',
   'dv-pal-576p25-testcard.mov',
   'nasa-13013-multistream.mp4',
