@@ -156,7 +156,9 @@ const runPart = async (
 
 const tellRecord = (record: PassRecord, out: string, terminal: Terminal): void => {
   const { output, findings, heldFrames } = record
-  terminal.print(`Wrote ${out}: ${output.frames} frames, ${output.bytes} bytes`)
+  terminal.print(
+    `Wrote ${out}: ${output.frames} ${output.frames === 1 ? 'frame' : 'frames'}, ${output.bytes} bytes`,
+  )
   terminal.print(`SHA-256 ${output.sha256}`)
   for (const { check, standing, says } of findings)
     terminal.print(`${check}: ${standing === 'wrong' ? 'WRONG' : standing}: ${says}`)

@@ -61,7 +61,7 @@ export const tagsFinding = ({ plan, written }: WrittenPass): PassFinding => {
 /** Running time and rate of the written file, against the plan's. */
 export const durationFinding = ({ plan, written }: WrittenPass, counted: number): PassFinding => {
   const { rate } = plan.reel
-  const says = `${counted} frames at ${Number(framesPerSecond(rate).toFixed(3))} frames/s: ${formatSeconds(counted, rate)}`
+  const says = `${counted} ${counted === 1 ? 'frame' : 'frames'} at ${Number(framesPerSecond(rate).toFixed(3))} frames/s: ${formatSeconds(counted, rate)}`
   const { frames } = plan.timeline
   if (counted !== frames)
     return {
@@ -70,6 +70,12 @@ export const durationFinding = ({ plan, written }: WrittenPass, counted: number)
       says: `${says}; planned were ${frames} frames, ${formatSeconds(frames, rate)}.`,
     }
   const stated = written.facts.rate
+  if (stated === undefined && counted === 1)
+    return {
+      check: 'duration',
+      standing: 'told',
+      says: `${says}. One frame has no rate of its own.`,
+    }
   if (stated === undefined)
     return isSequence(plan.settings.format)
       ? { check: 'duration', standing: 'told', says: `${says}. These pictures state no rate.` }
