@@ -2,7 +2,7 @@ import type { Triple } from '../colour/triple.ts'
 import type { Planes } from '../picture/planes.ts'
 import { signalToCode16 } from './greyPicture.ts'
 
-/** Full white, then colours of 75 %, in falling order of luma: 100-0-75-0 of ITU-R BT.801. */
+/** Full white, then colours of 75 %, in falling order of luma: 100-0-75-0 of ITU-R BT.801, from memory. */
 const BARS: readonly Triple[] = [
   [1, 1, 1],
   [0.75, 0.75, 0],
@@ -32,11 +32,14 @@ const passed = (distance: number): number => {
 
 const barsRow = (width: number): readonly [Float64Array, Float64Array, Float64Array] => {
   const rows = [0, 1, 2].map(() => new Float64Array(width))
-  const wide = width / BARS.length
+  // On even columns, so that halved chroma has its edges where luma has.
+  const edges = Array.from({ length: BARS.length + 1 }, (_, i) => 2 * Math.round((i * width) / 16))
+  let bar = 0
   for (let x = 0; x < width; x++) {
-    const bar = Math.min(BARS.length - 1, Math.floor((x + 0.5) / wide))
+    while (bar < BARS.length - 1 && x >= (edges[bar + 1] ?? width)) bar++
     const [before, here, after] = [BARS[bar - 1], BARS[bar], BARS[bar + 1]]
-    const place = x + 0.5 - bar * wide
+    const place = x + 0.5 - (edges[bar] ?? 0)
+    const wide = (edges[bar + 1] ?? width) - (edges[bar] ?? 0)
     for (const [c, row] of rows.entries()) {
       const own = here?.[c] ?? 0
       const left = (before?.[c] ?? own) - own

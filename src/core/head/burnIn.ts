@@ -4,12 +4,10 @@ import { formatTimecode } from '../time/timecode.ts'
 import type { Overlay } from '../transfer/deliveredForm.ts'
 import type { PassPlan } from '../transfer/passPlan.ts'
 import { acrossOf, timesHigh } from './greyPicture.ts'
+import { innermostSafe } from './innermostSafe.ts'
 
 /** Letters take this part of the height. */
 const PART = 1 / 24
-
-/** Where the box ends below: graphics safe area, 5 % in from the edge (EBU R 95). */
-const BOTTOM = 0.95
 
 /** Levels that no tolerance is passed by: light grey on black. */
 const INK = 0.75
@@ -22,7 +20,8 @@ export const burnInOf = (plan: PassPlan): ((frame: Frame) => Overlay | undefined
   const { width, height } = reel.media
   const down = timesHigh(height * PART)
   const across = acrossOf(down, coding.pixelAspect ?? 1)
-  const edge = { x: (LETTER_WIDTH * across) >> 1, y: (LETTER_HEIGHT * down) >> 3 }
+  const bottom = (1 + innermostSafe(reel.media.displayAspect).height) / 2
+  const edge = { x: Math.round((LETTER_WIDTH * across) / 2), y: (LETTER_HEIGHT * down) >> 3 }
   return (frame) => {
     const text = formatTimecode(reel.startCount + frame, reel.rate, reel.isDropFrame)
     const letters = letterLine(text, across, down)
@@ -35,7 +34,7 @@ export const burnInOf = (plan: PassPlan): ((frame: Frame) => Overlay | undefined
       )
     return {
       left: Math.round((width - box.width) / 2),
-      top: Math.round(BOTTOM * height - box.height),
+      top: Math.round(bottom * height - box.height),
       ...box,
       coverage,
       ink: INK,

@@ -42,8 +42,7 @@ export const fillRectangle = (
 }
 
 /** How many pixels wide a pixel of a letter is that is `down` pixels high, to be seen square. */
-export const acrossOf = (down: number, pixelAspect: number): number =>
-  Math.max(1, Math.round(down / pixelAspect))
+export const acrossOf = (down: number, pixelAspect: number): number => down / pixelAspect
 
 /** Draws letters with their top left corner at a place. */
 export const drawLettering = (

@@ -9,10 +9,8 @@ import {
   planesOfGrey,
   timesHigh,
 } from './greyPicture.ts'
+import { innermostSafe } from './innermostSafe.ts'
 import { slateLines } from './slateLines.ts'
-
-/** Part of width and height that text keeps to: graphics safe area of EBU R 95. */
-const SAFE = 0.9
 
 /** Levels: dark grey ground, light grey words, names of what they are a little darker. */
 const GROUND = 0.12
@@ -33,16 +31,25 @@ const shortened = (text: string, most: number): string => {
   return `${letters.slice(0, most - 1 - end).join('')}…${letters.slice(letters.length - end).join('')}`
 }
 
+type Line = readonly [what: string, value: string]
+
+/** The first lines, and how many more there are, where not all have room. */
+const fitting = (lines: readonly Line[], room: number): readonly Line[] =>
+  lines.length <= room
+    ? lines
+    : [...lines.slice(0, room - 1), [`and ${lines.length - room + 1} more`, '']]
+
 /** The particulars of a transfer to be read from the picture; in small pictures the first of them. */
 export const slatePicture = (plan: PassPlan): Planes => {
   const { width, height } = plan.reel.media
   const pixelAspect = plan.coding.pixelAspect ?? 1
   const picture = greyPicture(width, height, pixelAspect, GROUND)
   const lines = [[HEADING, ''] as const, ...slateLines(plan)]
-  const room = { width: SAFE * width, height: SAFE * height }
+  const safe = innermostSafe(plan.reel.media.displayAspect)
+  const room = { width: safe.width * width, height: safe.height * height }
   const down = timesHigh(room.height / (lines.length * LEADING))
   const lineHeight = LETTER_HEIGHT * LEADING * down
-  const shown = lines.slice(0, Math.floor(room.height / lineHeight))
+  const shown = fitting(lines, Math.floor(room.height / lineHeight))
   const across = acrossOf(down, pixelAspect)
   const most = lettersAcross(room.width, down, pixelAspect)
   const left = (width - room.width) / 2

@@ -59,25 +59,30 @@ const shownCharacters = (text: string): readonly number[] =>
   })
 
 /**
- * A line of text in the program's own bitmap letters, each pixel of a letter `across`×`down`
- * pixels large. Latin, Greek and Cyrillic, left to right; what the font has not is a box.
+ * A line of text in the program's own bitmap letters, each pixel of a letter `down` pixels high and
+ * `across` wide, which need not be whole. Latin, Greek and Cyrillic, left to right; what the font
+ * has not is a box.
  */
 export const letterLine = (text: string, across: number, down: number): Lettering => {
   glyphs ??= bytesOfBase64(GLYPH_BITS)
-  const codes = shownCharacters(text)
-  const width = codes.length * LETTER_WIDTH * across
+  const bits = glyphs
+  const froms = shownCharacters(text).map((code) => (glyphIndex(code) ?? 0) * GLYPH_BYTES * 8)
+  const columns = froms.length * LETTER_WIDTH
+  const width = Math.round(columns * across)
   const height = LETTER_HEIGHT * down
   const coverage = new Uint8Array(width * height)
-  for (const [place, code] of codes.entries()) {
-    const from = (glyphIndex(code) ?? 0) * GLYPH_BYTES * 8
-    for (let row = 0; row < LETTER_HEIGHT; row++)
-      for (let column = 0; column < LETTER_WIDTH; column++) {
-        const bit = from + row * LETTER_WIDTH + column
-        if (((at(glyphs, bit >> 3) >> (7 - (bit & 7))) & 1) === 0) continue
-        const left = (place * LETTER_WIDTH + column) * across
-        for (let y = row * down; y < (row + 1) * down; y++)
-          coverage.fill(255, y * width + left, y * width + left + across)
-      }
+  const isInk = (column: number, row: number): boolean => {
+    const from = at(froms, Math.floor(column / LETTER_WIDTH))
+    const bit = from + row * LETTER_WIDTH + (column % LETTER_WIDTH)
+    return ((at(bits, bit >> 3) >> (7 - (bit & 7))) & 1) === 1
+  }
+  for (let row = 0; row < LETTER_HEIGHT; row++) {
+    const first = row * down * width
+    for (let x = 0; x < width; x++) {
+      const column = Math.min(columns - 1, Math.floor((x + 0.5) / across))
+      if (isInk(column, row)) coverage[first + x] = 255
+    }
+    for (let y = 1; y < down; y++) coverage.copyWithin(first + y * width, first, first + width)
   }
   return { width, height, coverage }
 }

@@ -3,7 +3,7 @@ import type { Result } from '../base/result.ts'
 import type { PassPlan } from './passPlan.ts'
 
 /** Raised when frames are made or laid out otherwise than before: older parts then do not join. */
-const MAKING = 1
+const MAKING = 2
 
 /**
  * What the identity of a part is the SHA-256 of, in canonical form: all that decided its pictures

@@ -3,6 +3,7 @@ import { barsPicture } from '../../../src/core/head/barsPicture.ts'
 import { burnInOf } from '../../../src/core/head/burnIn.ts'
 import { headPictureOf } from '../../../src/core/head/headPicture.ts'
 import { slateLines } from '../../../src/core/head/slateLines.ts'
+import { letterLine } from '../../../src/core/lettering/letters.ts'
 import { decodePlanes } from '../../../src/core/picture/decodePlanes.ts'
 import type { Planes } from '../../../src/core/picture/planes.ts'
 import { frame } from '../../../src/core/time/frame.ts'
@@ -78,6 +79,20 @@ describe('the slate', () => {
     expect(lines.get('Cues')).toBe('4')
   })
 
+  test('in a small picture tells that there is more', () => {
+    const { media } = sampleReel()
+    const small = sampleReel({ media: { ...media, width: 320, height: 180 } })
+    const settings = { head: { bars: 0, slate: 1, leader: 0 } }
+    const { samples } = headPictureOf(samplePlan(settings, sampleJob([0], undefined, small)))({
+      kind: 'slate',
+      index: 0,
+    })
+    const rows = Array.from({ length: 180 }, (_, y) =>
+      samples[0].subarray(y * 320, (y + 1) * 320).some((code) => code > 0.4 * 65_535),
+    )
+    expect(rows.filter((isInk, y) => isInk && !rows[y - 1]).length).toBeGreaterThan(5)
+  })
+
   test('keeps inside the graphics safe area, of every shape and size', () => {
     for (const [width, height, displayAspect] of [
       [1920, 1080, 16 / 9],
@@ -101,8 +116,9 @@ describe('the slate', () => {
             reach.x = Math.max(reach.x, Math.abs(x + 0.5 - width / 2))
             reach.y = Math.max(reach.y, Math.abs(y + 0.5 - height / 2))
           }
-      expect(reach.x).toBeLessThanOrEqual(0.45 * width + 1)
-      expect(reach.y).toBeLessThanOrEqual(0.45 * height + 1)
+      const safe = Math.abs(displayAspect - 4 / 3) < 0.03 ? 0.4 : 0.45
+      expect(reach.x).toBeLessThanOrEqual(safe * width + 1)
+      expect(reach.y).toBeLessThanOrEqual(safe * height + 1)
       expect(brightest(made({ kind: 'slate', index: 0 }))).toBe(Math.round(0.75 * 65_535))
     }
   })
@@ -146,6 +162,28 @@ describe('burnt-in timecode', () => {
     )
     expect(squeezed(frame(0))?.width).toBeGreaterThan(overlay.width)
     expect(squeezed(frame(0))?.height).toBe(overlay.height)
+  })
+
+  test.each([
+    [0, '00:00:00;00'],
+    [1799, '00:00:59;29'],
+    [1800, '00:01:00;02'],
+    [17_982, '00:10:00;00'],
+  ])('of frame %i is %s, letter by letter', (at, text) => {
+    const drop = { rate: rate(30_000, 1001), isDropFrame: true, startCount: 0, frames: 20_000 }
+    const plan = samplePlan({ burnsTimecode: true }, sampleJob([0], undefined, sampleReel(drop)))
+    const overlay = burnInOf(plan)(frame(at))
+    const letters = letterLine(text, 2, 2)
+    if (!overlay) throw new Error('There is no overlay')
+    const edge = {
+      x: (overlay.width - letters.width) / 2,
+      y: (overlay.height - letters.height) / 2,
+    }
+    const middle = Array.from({ length: letters.height }, (_, y) => {
+      const from = (y + edge.y) * overlay.width + edge.x
+      return [...overlay.coverage.subarray(from, from + letters.width)]
+    }).flat()
+    expect(middle).toEqual([...letters.coverage])
   })
 
   test('is not there where it is not asked for', () => {

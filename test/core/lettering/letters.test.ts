@@ -44,3 +44,12 @@ test('composed, Greek and Cyrillic letters are there; marks that cannot be compo
   expect(drawn(letterLine('ạ', 1, 1))).toEqual(drawn(letterLine('a', 1, 1)))
   expect(letterLine('a\u0007b', 1, 1).width).toBe(20)
 })
+
+test('letters take any width, by whole pixels of the picture', () => {
+  const plain = letterLine('Ab', 1, 2)
+  const wide = letterLine('Ab', 1.5, 2)
+  expect([wide.width, wide.height]).toEqual([30, 40])
+  expect(drawn(letterLine('Ab', 0.7, 1))[0]?.length).toBe(14)
+  const ink = ({ coverage }: Lettering) => coverage.filter((c) => c > 0).length
+  expect(ink(wide) / ink(plain)).toBeCloseTo(1.5, 0)
+})
