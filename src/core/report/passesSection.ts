@@ -86,7 +86,7 @@ ${
     : undefined
 }${
   overrides.length > 0
-    ? html`<h3>Reasons that stand on the checklist</h3>${reasons(overrides)}`
+    ? html`<h3>Reasons given on the checklist</h3>${reasons(overrides)}`
     : undefined
 }${passes.map(passBlock)}</section>
 `

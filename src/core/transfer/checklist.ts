@@ -85,7 +85,10 @@ const scan = ({ recorded, taken }: ChecklistFacts): Found => {
   if (taken === undefined) return notKnown('The checksum of the scan was not taken again.')
   return recorded === taken
     ? right('The scan has the checksum that the job has of it.')
-    : wrong('The scan is not the one the job was made on: its checksum is another.')
+    : wrong(
+        // Which it is, so that a reason given for one scan does not hold for the next.
+        `The scan is not the one the job was made on: its checksum is another, ${taken.slice(0, 16)}….`,
+      )
 }
 
 const space = ({ room, needed }: ChecklistFacts): Found => {

@@ -65,6 +65,19 @@ describe('a reason', () => {
     expect(standsInTheWay(checklist({ ...FINE, ...change }))).toEqual([])
   })
 
+  test('given for one scan does not hold for another', () => {
+    const { says } = itemOf('scan', { taken: 'b'.repeat(64) })
+    const given = {
+      check: 'scan',
+      found: says,
+      reason: 'A copy.',
+      at: '2026-11-26T09:00:00Z',
+    } as const
+    const overrides = [given]
+    expect(itemOf('scan', { taken: 'b'.repeat(64), overrides }).override).toBe(given)
+    expect(itemOf('scan', { taken: 'c'.repeat(64), overrides }).override).toBeUndefined()
+  })
+
   test('does not hold once something else is found, or where nothing is wrong', () => {
     const { says } = itemOf('boundaries', { doubtful: 3 })
     expect(itemOf('boundaries', { doubtful: 4, ...reason(says) }).override).toBeUndefined()
