@@ -1,5 +1,5 @@
+import { sha256OfText } from '../core/base/sha256.ts'
 import { decidedText } from '../core/transfer/decidedText.ts'
-import { sha256OfText } from '../media/sha256.ts'
 import type { AppStore } from '../store/appStore.ts'
 import { planOf } from '../store/transferFacts.ts'
 import { setTransferring } from '../store/transferring.ts'

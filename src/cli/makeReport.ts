@@ -9,8 +9,7 @@ import type { Job, Reel } from '../core/job/job.ts'
 import type { ReelId } from '../core/job/recordIds.ts'
 import type { ReportFacts, ScanChecksum } from '../core/report/reportFacts.ts'
 import { reportHtml } from '../core/report/reportHtml.ts'
-import { profileById } from '../core/tolerance/findProfile.ts'
-import { EBU_R103_V3 } from '../core/tolerance/profile.ts'
+import { toleranceOf } from '../core/tolerance/findProfile.ts'
 import type { Kernel } from '../kernel/kernel.ts'
 import { filesChecksum } from '../media/filesChecksum.ts'
 import type { FrameSource } from '../media/frameSource.ts'
@@ -55,7 +54,7 @@ const sourcesOf = (
   onFrame: () => void,
 ): ReportSources => {
   const cues = cuesOfReel(job, reel.id)
-  const profile = profileById(job.info.job.tolerance, job.info.job.profiles) ?? EBU_R103_V3
+  const profile = toleranceOf(job.info.job)
   return {
     pictures: async (request) => {
       const planes = await unlessDamaged(source.read(request.frame))

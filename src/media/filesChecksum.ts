@@ -1,4 +1,4 @@
-import { sha256OfText } from './sha256.ts'
+import { sha256OfText } from '../core/base/sha256.ts'
 
 /** A file's name and its SHA-256. */
 export type FileChecksum = { readonly name: string; readonly sha256: string }

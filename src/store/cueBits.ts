@@ -1,4 +1,4 @@
-import { agreementOf } from '../core/job/agreementOf.ts'
+import type { Agreement } from '../core/agreement/agreementOf.ts'
 import { isDoubtful } from '../core/job/isDoubtful.ts'
 import type { Cue } from '../core/job/job.ts'
 import type { AppState } from './state.ts'
@@ -15,14 +15,17 @@ export const CHANGED = 64
 /** What a person has to come back to. */
 export const NEEDING = OUTSIDE | DOUBTFUL | UNLOOKED | ASKED | CHANGED
 
-/** The bits that a cue and the record of what was looked at tell by themselves. */
-export const ownBits = (cue: Cue, looked: AppState['looked']): number => {
-  const agreement = agreementOf(cue)
-  return (
-    (isDoubtful(cue) ? DOUBTFUL : 0) |
-    (looked.has(cue.id) ? 0 : UNLOOKED) |
-    (agreement === 'agreed' ? 0 : NOT_AGREED) |
-    (agreement === 'asked' ? ASKED : 0) |
-    (agreement === 'changed' ? CHANGED : 0)
-  )
+/** The bits that a cue, its agreement and the record of what was looked at tell. */
+export const ownBits = (cue: Cue, agreement: Agreement, looked: AppState['looked']): number =>
+  (isDoubtful(cue) ? DOUBTFUL : 0) |
+  (looked.has(cue.id) ? 0 : UNLOOKED) |
+  (agreement === 'agreed' ? 0 : NOT_AGREED) |
+  (agreement === 'asked' ? ASKED : 0) |
+  (agreement === 'changed' ? CHANGED : 0)
+
+/** How a cue of these bits stands with who agrees to it. */
+export const agreementOfBits = (bits: number): Agreement => {
+  if (bits & CHANGED) return 'changed'
+  if (bits & ASKED) return 'asked'
+  return bits & NOT_AGREED ? 'open' : 'agreed'
 }

@@ -2,8 +2,8 @@ import { cueAt, cueEnd, cueIndexAt, cuesOfReel } from '../core/job/cueList.ts'
 import type { Cue, Job, Reel } from '../core/job/job.ts'
 import { type ValuesAt, valuesAt } from '../core/job/valuesAt.ts'
 import { type Frame, frame } from '../core/time/frame.ts'
-import { profileById } from '../core/tolerance/findProfile.ts'
-import { EBU_R103_V3, type ToleranceProfile } from '../core/tolerance/profile.ts'
+import { toleranceOf } from '../core/tolerance/findProfile.ts'
+import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 import type { AppState } from './state.ts'
 
 const NO_CUES: readonly Cue[] = []
@@ -40,9 +40,8 @@ export const valuesAtFrame = (state: AppState, frame: Frame): ValuesAt | undefin
   return cue && valuesAt(cue, previousCue(cuesOf(state), cue), frame)
 }
 
-/** The tolerance the job is held to; that it is known was checked when the job was read. */
-export const profileOf = ({ info }: Job): ToleranceProfile =>
-  profileById(info.job.tolerance, info.job.profiles) ?? EBU_R103_V3
+/** The tolerance the job is held to. */
+export const profileOf = ({ info }: Job): ToleranceProfile => toleranceOf(info.job)
 
 /** The same of the job that is open. */
 export const profileHere = (state: AppState): ToleranceProfile | undefined => {

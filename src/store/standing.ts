@@ -1,3 +1,4 @@
+import { agreementAt } from '../core/agreement/agreementOf.ts'
 import { cueIndexAt } from '../core/job/cueList.ts'
 import type { Cue, Reel } from '../core/job/job.ts'
 import type { CueId } from '../core/job/recordIds.ts'
@@ -92,7 +93,9 @@ const recount = (
       ? !verdict.isInside
       : isOutsideMeanwhile(state, cue, wasOutside(index))
     const was = bits[index] ?? 0
-    const now = ownBits(cue, looked) | (verdict ? MEASURED : 0) | (isOutside ? OUTSIDE : 0)
+    const agreement = agreementAt(basis, index)
+    const now =
+      ownBits(cue, agreement, looked) | (verdict ? MEASURED : 0) | (isOutside ? OUTSIDE : 0)
     measuredFrames += (verdict?.frames ?? 0) - (frames[index] ?? 0)
     frames[index] = verdict?.frames ?? 0
     bits[index] = now

@@ -3,6 +3,7 @@ import { mostBytes } from '../core/transfer/mostBytes.ts'
 import { CHECKLIST_TITLES } from '../core/transfer/override.ts'
 import { type PassPlan, passPlan } from '../core/transfer/passPlan.ts'
 import type { PassRecord } from '../core/transfer/passRecord.ts'
+import { CHANGED, DOUBTFUL, MEASURED, NOT_AGREED, OUTSIDE, UNLOOKED } from './cueBits.ts'
 import { cuesOf, jobOf, profileOf, reelOf } from './queries.ts'
 import { standingOf } from './standing.ts'
 import type { AppState } from './state.ts'
@@ -29,18 +30,23 @@ export const checklistOf = (state: AppState): readonly ChecklistItem[] => {
   const reel = reelOf(state)
   if (!job || !reel) return []
   const cues = cuesOf(state)
-  const { unlooked, notAgreed, changed, measured, outside, doubtful } = standingOf(state)
+  const { bits } = standingOf(state)
+  const cuesWith = (wanted: number) =>
+    cues.flatMap(({ id }, index) => ((bits[index] ?? 0) & wanted ? [id] : []))
+  const changedSince = cuesWith(CHANGED)
   const plan = planOf(state)
   return checklist({
     cues: cues.length,
-    unlooked,
+    unlooked: cuesWith(UNLOOKED),
     asksAgreement: job.info.job.asksAgreement,
-    notAgreed: notAgreed - changed,
-    changedSince: changed,
-    unmeasured: cues.length - measured,
-    outside,
+    notAgreed: cues.flatMap(({ id }, index) =>
+      ((bits[index] ?? 0) & (NOT_AGREED | CHANGED)) === NOT_AGREED ? [id] : [],
+    ),
+    changedSince,
+    unmeasured: cues.flatMap(({ id }, index) => ((bits[index] ?? 0) & MEASURED ? [] : [id])),
+    outside: cuesWith(OUTSIDE),
     tolerance: profileOf(job).name,
-    doubtful,
+    doubtful: cuesWith(DOUBTFUL),
     recorded: reel.media.checksum,
     taken: state.transferring.taken,
     room: state.transferring.room,

@@ -46,8 +46,12 @@ export const STRINGS = {
     tolerance: 'tolerance',
     agreement: 'agreed · note',
   },
-  agreement: { open: '○ open', agreed: '✓ agreed', asked: '✎ changes asked' },
-  changedSince: '≠ changed since',
+  agreement: {
+    open: '○ open',
+    agreed: '✓ agreed',
+    asked: '✎ changes asked',
+    changed: '≠ changed since',
+  },
   filters: {
     all: 'cues',
     'not-agreed': 'not agreed',

@@ -1,10 +1,10 @@
+import { sha256OfText } from '../core/base/sha256.ts'
 import { handOverFiles } from '../core/formats/handOverFiles.ts'
 import { HAND_OVER_FORMATS } from '../core/formats/handOverFormats.ts'
 import { FORMATS_HANDED_OVER, isFileACue } from '../core/formats/prepareFormat.ts'
 import type { Job } from '../core/job/job.ts'
 import type { ReelId } from '../core/job/recordIds.ts'
 import type { ReportedList } from '../core/report/reportFacts.ts'
-import { sha256OfText } from '../media/sha256.ts'
 
 /**
  * The lists of a reel as they are handed over, with their checksums and losses, for its report.

@@ -1,6 +1,6 @@
 import type { ScanChecksum } from '../core/report/reportFacts.ts'
 import { type FileChecksum, filesChecksum } from '../media/filesChecksum.ts'
-import { sha256OfBlob } from '../media/sha256.ts'
+import { sha256OfBlob } from '../media/sha256OfBlob.ts'
 
 /**
  * The checksum of a scan: of its file or, of a sequence, of the list of its files' checksums.

@@ -1,10 +1,10 @@
 import { statfs } from 'node:fs/promises'
 import { basename, dirname } from 'node:path'
+import { agreementOf } from '../../core/agreement/agreementOf.ts'
 import { problem } from '../../core/base/problem.ts'
 import { fail, ok, type Result } from '../../core/base/result.ts'
-import { agreementOf } from '../../core/job/agreementOf.ts'
 import { isDoubtful } from '../../core/job/isDoubtful.ts'
-import type { Job } from '../../core/job/job.ts'
+import type { Cue, Job } from '../../core/job/job.ts'
 import { type ChecklistItem, checklist } from '../../core/transfer/checklist.ts'
 import { mostBytes } from '../../core/transfer/mostBytes.ts'
 import type { Override } from '../../core/transfer/override.ts'
@@ -61,17 +61,18 @@ export const beforePass = async (
   const { checksum, bytes } = reel.media
   const taken =
     checksum === null ? undefined : await checksumAt(mediaPath, (done) => onBytes(done, bytes))
-  const states = cues.map(agreementOf)
+  const cuesThat = (holds: (cue: Cue) => boolean) => cues.filter(holds).map(({ id }) => id)
+  const stands = new Map(cues.map((cue) => [cue.id, agreementOf(job, cue)]))
   const items = checklist({
     cues: cues.length,
     unlooked: undefined,
     asksAgreement: job.info.job.asksAgreement,
-    notAgreed: states.filter((state) => state === 'open' || state === 'asked').length,
-    changedSince: states.filter((state) => state === 'changed').length,
+    notAgreed: cuesThat(({ id }) => ['open', 'asked'].includes(stands.get(id) ?? 'open')),
+    changedSince: cuesThat(({ id }) => stands.get(id) === 'changed'),
     unmeasured: undefined,
-    outside: 0,
+    outside: [],
     tolerance: plan.profile.name,
-    doubtful: cues.filter(isDoubtful).length,
+    doubtful: cuesThat(isDoubtful),
     recorded: checksum,
     taken,
     room: await roomAt(out),
@@ -92,6 +93,9 @@ export const beforePass = async (
   const at = new Date().toISOString()
   return ok({
     items,
-    overrides: [...held, ...wrong.map(({ check, says }) => ({ check, found: says, reason, at }))],
+    overrides: [
+      ...held,
+      ...wrong.map(({ check, says, about }) => ({ check, found: says, about, reason, at })),
+    ],
   })
 }

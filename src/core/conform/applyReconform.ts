@@ -71,8 +71,8 @@ export const applyReconform = (
   const added = plan.added.map(({ first, again, ramp, boundary }): Cue => {
     const made = newCue(newId(), reelId, first, boundary, ramp)
     if (!again) return made
-    const { id, agreement, agreedLook, note } = made
-    return { ...again, id, first, ramp, boundary, agreement, agreedLook, note }
+    const { id, answers, note } = made
+    return { ...again, id, first, ramp, boundary, answers, note }
   })
   const firsts = new Set<Frame>([...kept, ...added].map(({ first }) => first))
   if (firsts.size < kept.length + added.length || !firsts.has(0 as Frame))

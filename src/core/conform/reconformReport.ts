@@ -15,6 +15,8 @@ const triple = (values: Triple): string => values.map(number).join(' ')
 const gradeWords = ({ lift, gamma, gain, saturation }: Grade): string =>
   `lift ${triple(lift)}, gamma ${triple(gamma)}, gain ${triple(gain)}, saturation ${number(saturation)}`
 
+const SAID = { agreed: 'agreed', asked: 'changes asked', open: 'open again' } as const
+
 /** Everything a cue says, so that it can be made again by hand. */
 const cueLines = (cue: Cue): readonly string[] => [
   `Grade${cue.gradeName === '' ? '' : ` ${cue.gradeName}`}: ${gradeWords(cue.grade)}`,
@@ -29,9 +31,10 @@ const cueLines = (cue: Cue): readonly string[] => [
   ...(cue.ramp > 0 ? [`Ramp: ${many(cue.ramp, 'frame')}, ${cue.rampShape}`] : []),
   ...(cue.scene === '' ? [] : [`Scene: ${cue.scene}`]),
   ...(cue.note === '' ? [] : [`Note: ${cue.note.replace(/\s+/gu, ' ')}`]),
-  ...(cue.agreement === 'open'
-    ? []
-    : [`Agreement: ${cue.agreement === 'agreed' ? 'agreed' : 'changes asked'}`]),
+  ...cue.answers.map(
+    ({ says, by, at, note }) =>
+      `Agreement: ${SAID[says]}${by === '' ? '' : ` by ${by}`}${at === null ? '' : `, ${at}`}${note === '' ? '' : `: ${note.replace(/\s+/gu, ' ')}`}`,
+  ),
 ]
 
 /**

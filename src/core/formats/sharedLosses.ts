@@ -80,7 +80,7 @@ export const sharedLosses = (
     ),
     agreement: cueLoss(
       'Agreement',
-      numbersWhere(cues, ({ agreement }) => agreement !== 'open'),
+      numbersWhere(cues, ({ answers }) => answers.length > 0),
       (words) => `The agreement on ${words}.`,
       LEFT_OUT,
     ),

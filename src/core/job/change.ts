@@ -1,3 +1,4 @@
+import type { PackRecord } from '../agreement/answer.ts'
 import type { PassRecord } from '../transfer/passRecord.ts'
 import type { Cue, HeldFrame, Job, JobInfo, Reel } from './job.ts'
 
@@ -15,6 +16,7 @@ export type Change = {
   readonly cues?: TableChange<Cue>
   readonly held?: TableChange<HeldFrame>
   readonly passes?: TableChange<PassRecord>
+  readonly packs?: TableChange<PackRecord>
 }
 
 type Table<Item> = Readonly<Record<string, Item>>
@@ -33,6 +35,7 @@ export const applyChange = (job: Job, change: Change): Job => ({
   cues: applyTable(job.cues, change.cues),
   held: applyTable(job.held, change.held),
   passes: applyTable(job.passes, change.passes),
+  packs: applyTable(job.packs, change.packs),
 })
 
 const invertTable = <Item>(change: TableChange<Item>): TableChange<Item> => ({
@@ -49,6 +52,7 @@ export const invertChange = (change: Change): Change => ({
   ...(change.cues && { cues: invertTable(change.cues) }),
   ...(change.held && { held: invertTable(change.held) }),
   ...(change.passes && { passes: invertTable(change.passes) }),
+  ...(change.packs && { packs: invertTable(change.packs) }),
 })
 
 /** Folds a record's states before and after into the table change they amount to. */
@@ -106,12 +110,14 @@ export const squashChanges = (a: Change, b: Change): Change => {
   const cues = squashTable(a.cues, b.cues)
   const held = squashTable(a.held, b.held)
   const passes = squashTable(a.passes, b.passes)
+  const packs = squashTable(a.packs, b.packs)
   return {
     ...(info && { info }),
     ...(reels && { reels }),
     ...(cues && { cues }),
     ...(held && { held }),
     ...(passes && { passes }),
+    ...(packs && { packs }),
   }
 }
 
@@ -137,4 +143,5 @@ export const isEmptyChange = (change: Change): boolean =>
   isTableEmpty(change.reels) &&
   isTableEmpty(change.cues) &&
   isTableEmpty(change.held) &&
-  isTableEmpty(change.passes)
+  isTableEmpty(change.passes) &&
+  isTableEmpty(change.packs)

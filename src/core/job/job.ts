@@ -1,3 +1,4 @@
+import type { Answer, PackRecord } from '../agreement/answer.ts'
 import type { Grade } from '../colour/grade.ts'
 import type { FilmBase } from '../film/filmBase.ts'
 import type { Framing } from '../picture/framing.ts'
@@ -9,7 +10,7 @@ import type { ToleranceProfile } from '../tolerance/profile.ts'
 import type { Override } from '../transfer/override.ts'
 import type { PassRecord } from '../transfer/passRecord.ts'
 import type { TransferSettings } from '../transfer/transferSettings.ts'
-import type { CueId, HeldId, PassId, ReelId } from './recordIds.ts'
+import type { CueId, HeldId, PackId, PassId, ReelId } from './recordIds.ts'
 
 /** Who stated a fact about the media: the file itself, or the person. */
 export type StatedBy = 'file' | 'person'
@@ -74,11 +75,6 @@ export type Reel = {
   readonly foreign: Foreign
 }
 
-export type AgreementState = 'open' | 'agreed' | 'asked'
-
-/** What was on screen when a cue was agreed. */
-export type AgreedLook = { readonly grade: Grade; readonly framing: Framing }
-
 /** How values pass from the cue before over a ramp: evenly, or slowly at both ends. */
 export type RampShape = 'linear' | 'eased'
 
@@ -109,9 +105,8 @@ export type Cue = {
   /** Cues of one scene carry the same mark; '' = none. */
   readonly scene: string
   readonly note: string
-  readonly agreement: AgreementState
-  /** What was agreed; null unless `agreement` is 'agreed'. */
-  readonly agreedLook: AgreedLook | null
+  /** What was said of it, the first first; the last holds (`agreementOf`). */
+  readonly answers: readonly Answer[]
   readonly foreign: Foreign
 }
 
@@ -145,4 +140,6 @@ export type Job = {
   readonly held: Readonly<Record<HeldId, HeldFrame>>
   /** Transfers that were made. */
   readonly passes: Readonly<Record<PassId, PassRecord>>
+  /** Review packs that were made. */
+  readonly packs: Readonly<Record<PackId, PackRecord>>
 }

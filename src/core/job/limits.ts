@@ -37,6 +37,15 @@ export const MOST_LINE_UPS = 200
 export const MOST_PASSES = 1000
 export const WORDS_LIMIT = 4000
 
+/** Answers of a cue, lines drawn with one, places along a line, and letters of a reviewer's name. */
+export const MOST_ANSWERS = 500
+export const MOST_MARKS = 50
+export const MOST_MARK_POINTS = 500
+export const REVIEWER_LIMIT = 200
+
+/** Review packs that a job keeps the record of. */
+export const MOST_PACKS = 1000
+
 /** Frames of a pass that were held, at most. */
 export const MOST_HELD_FRAMES = 100_000
 

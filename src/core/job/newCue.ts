@@ -24,7 +24,6 @@ export const newCue = (
   framing: IDENTITY_FRAMING,
   scene: '',
   note: '',
-  agreement: 'open',
-  agreedLook: null,
+  answers: [],
   foreign: [],
 })

@@ -13,4 +13,5 @@ export const newJob = (title: string, reel: Reel, cueId: CueId): Job => ({
   cues: { [cueId]: newCue(cueId, reel.id, frame(0), { kind: 'start', confidence: 1 }) },
   held: {},
   passes: {},
+  packs: {},
 })

@@ -1,6 +1,6 @@
-import { agreementOf } from '../job/agreementOf.ts'
+import { agreementOf } from '../agreement/agreementOf.ts'
 import { cueEnd } from '../job/cueList.ts'
-import type { Cue, Reel } from '../job/job.ts'
+import type { Cue, Job, Reel } from '../job/job.ts'
 import { formatSeconds } from '../time/duration.ts'
 import { formatFootage } from '../time/footage.ts'
 import {
@@ -28,6 +28,27 @@ const alternatesPart = ({ alternates }: Cue): HtmlPart =>
       html`<li>${name === '' ? 'unnamed' : written(name)}: ${gradeText(grade)}</li>`,
   )}</ul>`
 
+const SAYS = { agreed: 'agreed', asked: 'asked for changes', open: 'opened again' } as const
+
+/** How a cue stands, and everything that was said of it, the first first. */
+const agreementPart = (job: Job, cue: Cue, reel: Reel): HtmlPart => {
+  const standing = AGREEMENT_TEXT[agreementOf(job, cue)]
+  if (cue.answers.length === 0) return standing
+  const said = cue.answers.map(
+    ({ says, by, at, note, alternate, marks, frame, sha256, signature }) =>
+      html`<li>${
+        by === '' ? 'At the job' : written(by)
+      } ${SAYS[says]}${at === null ? ', time not kept' : ` ${at.slice(0, 16).replace('T', ' ')} UTC`}${
+        alternate === null ? '' : html`, with the alternate “${written(alternate)}”`
+      }${note === '' ? '' : html`: “${written(note)}”`}${
+        marks.length === 0 || frame === null
+          ? ''
+          : `, with ${marks.length === 1 ? 'a line' : `${marks.length} lines`} drawn at ${timecodeOf(reel, frame)}`
+      }. Pictures ${sha256}${signature === null ? '' : ', signed'}.</li>`,
+  )
+  return html`${standing}<ul>${said}</ul>`
+}
+
 const cueBlock = (
   facts: ReportFacts,
   reel: Reel,
@@ -50,7 +71,7 @@ ${terms([
   ['Framing', framingText(cue.framing)],
   ['Takes over', `${rampText(cue)}; ${boundaryText(cue.boundary)}`],
   ['Tolerance', measuredText(verdict, reel)],
-  ['Agreement', AGREEMENT_TEXT[agreementOf(cue)]],
+  ['Agreement', agreementPart(facts.job, cue, reel)],
   ...(cue.scene === '' ? [] : [['Scene', written(cue.scene)] as const]),
   ...(cue.gradeName === '' ? [] : [['Grade in force', written(cue.gradeName)] as const]),
   ...(cue.alternates.length === 0 ? [] : [['Alternates', alternatesPart(cue)] as const]),

@@ -1,4 +1,4 @@
-import { agreementOf } from '../job/agreementOf.ts'
+import { agreementOf } from '../agreement/agreementOf.ts'
 import { cueEnd } from '../job/cueList.ts'
 import type { Cue, Reel } from '../job/job.ts'
 import { formatSeconds } from '../time/duration.ts'
@@ -19,7 +19,7 @@ export const cueTable = (facts: ReportFacts, reel: Reel, cues: readonly Cue[]): 
   const row = (cue: Cue, index: number): Html => {
     const end = cueEnd(cues, index, reel.frames)
     const verdict = facts.cues.get(cue.id)?.verdict
-    return html`<tr><th scope="row"><a href="#cue-${index + 1}">${index + 1}</a></th><td class="label">${timecodeOf(reel, cue.first)}</td><td class="label">${timecodeOf(reel, end)}</td><td class="label">${formatSeconds(end - cue.first, reel.rate)}</td><td class="label">${formatFootage(cue.first, reel.gauge)}</td>${hasScenes ? html`<td>${cue.scene === '' ? undefined : written(cue.scene)}</td>` : undefined}<td class="label">${verdictText(verdict)}</td><td class="label">${verdict ? areaText(verdict.areaOutside) : '–'}</td><td class="label">${AGREEMENT_TEXT[agreementOf(cue)]}</td></tr>
+    return html`<tr><th scope="row"><a href="#cue-${index + 1}">${index + 1}</a></th><td class="label">${timecodeOf(reel, cue.first)}</td><td class="label">${timecodeOf(reel, end)}</td><td class="label">${formatSeconds(end - cue.first, reel.rate)}</td><td class="label">${formatFootage(cue.first, reel.gauge)}</td>${hasScenes ? html`<td>${cue.scene === '' ? undefined : written(cue.scene)}</td>` : undefined}<td class="label">${verdictText(verdict)}</td><td class="label">${verdict ? areaText(verdict.areaOutside) : '–'}</td><td class="label">${AGREEMENT_TEXT[agreementOf(facts.job, cue)]}</td></tr>
 `
   }
   return html`<section aria-labelledby="cues">

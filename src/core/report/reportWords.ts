@@ -1,5 +1,5 @@
+import type { Agreement } from '../agreement/agreementOf.ts'
 import { exactDecimal, shortDecimal } from '../formats/decimal.ts'
-import type { Agreement } from '../job/agreementOf.ts'
 import type { Reel } from '../job/job.ts'
 import { formatTimecode } from '../time/timecode.ts'
 import type { Verdict } from '../tolerance/verdict.ts'

@@ -1,4 +1,4 @@
-import { agreementOf } from '../job/agreementOf.ts'
+import { agreementOf } from '../agreement/agreementOf.ts'
 import type { Cue, Reel } from '../job/job.ts'
 import { formatSeconds } from '../time/duration.ts'
 import { type Html, html } from './html.ts'
@@ -9,13 +9,13 @@ const cueCount = (count: number): string => `${countText(count)} ${count === 1 ?
 
 /** How the reel stands: how many cues are inside, agreed, open, changed since. */
 export const summarySection = (
-  { cues: facts }: ReportFacts,
+  { job, cues: facts }: ReportFacts,
   reel: Reel,
   cues: readonly Cue[],
 ): Html => {
   const count = (holds: (cue: Cue) => boolean): number => cues.filter(holds).length
   const stands = (wanted: ReturnType<typeof agreementOf>) =>
-    count((cue) => agreementOf(cue) === wanted)
+    count((cue) => agreementOf(job, cue) === wanted)
   const inside = count(({ id }) => facts.get(id)?.verdict?.isInside === true)
   const outside = count(({ id }) => facts.get(id)?.verdict?.isInside === false)
   const rows: readonly (readonly [words: string, count: number])[] = [

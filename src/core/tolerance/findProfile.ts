@@ -1,5 +1,5 @@
 import { type Problem, problem } from '../base/problem.ts'
-import { PUBLISHED_PROFILES, type ToleranceProfile } from './profile.ts'
+import { EBU_R103_V3, PUBLISHED_PROFILES, type ToleranceProfile } from './profile.ts'
 
 /** What can be chosen in a job with these house profiles. */
 export const profilesWith = (house: readonly ToleranceProfile[]): readonly ToleranceProfile[] => [
@@ -11,6 +11,15 @@ export const profileById = (
   id: string,
   house: readonly ToleranceProfile[],
 ): ToleranceProfile | undefined => profilesWith(house).find((profile) => profile.id === id)
+
+/** The tolerance a job is held to; that it is known was checked when the job was read. */
+export const toleranceOf = ({
+  tolerance,
+  profiles,
+}: {
+  readonly tolerance: string
+  readonly profiles: readonly ToleranceProfile[]
+}): ToleranceProfile => profileById(tolerance, profiles) ?? EBU_R103_V3
 
 /** Names are told apart by their letters and digits alone: `EBU R103 v3` is `ebu-r103-v3`. */
 export const plainName = (text: string): string => text.toLowerCase().replace(/[^\p{L}\p{N}]/gu, '')

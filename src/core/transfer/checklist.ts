@@ -1,17 +1,19 @@
+import type { CueId } from '../job/recordIds.ts'
 import type { ChecklistName, Override } from './override.ts'
 
 /** What is known of a reel before a transfer; undefined where it is not known here. */
 export type ChecklistFacts = {
   readonly cues: number
-  readonly unlooked: number | undefined
+  readonly unlooked: readonly CueId[] | undefined
   readonly asksAgreement: boolean
-  readonly notAgreed: number
-  readonly changedSince: number
+  /** Cues that are open or of which changes are asked, and those changed since they were agreed. */
+  readonly notAgreed: readonly CueId[]
+  readonly changedSince: readonly CueId[]
   /** Cues not measured, and those measured outside; undefined where nothing is measured here. */
-  readonly unmeasured: number | undefined
-  readonly outside: number
+  readonly unmeasured: readonly CueId[] | undefined
+  readonly outside: readonly CueId[]
   readonly tolerance: string
-  readonly doubtful: number
+  readonly doubtful: readonly CueId[]
   /** Checksums of the scan as the job has it and as it is now. */
   readonly recorded: string | null
   readonly taken: string | undefined
@@ -30,15 +32,29 @@ export type ChecklistItem = {
   readonly standing: ChecklistStanding
   /** What was found, in a sentence. */
   readonly says: string
-  /** The written reason that holds for just this. */
+  /** The same in marks, as a reason keeps it: such as each cue that is outside. */
+  readonly about: readonly string[]
+  /** The written reason that holds for all of this. */
   readonly override: Override | undefined
 }
 
 type Found = Omit<ChecklistItem, 'override' | 'check'>
 
-const right = (says: string): Found => ({ standing: 'right', says })
-const wrong = (says: string): Found => ({ standing: 'wrong', says })
-const notKnown = (says: string): Found => ({ standing: 'not known', says })
+const right = (says: string): Found => ({ standing: 'right', says, about: [] })
+const wrong = (says: string, about: readonly string[] = [says]): Found => ({
+  standing: 'wrong',
+  says,
+  about,
+})
+const notKnown = (says: string, about: readonly string[] = [says]): Found => ({
+  standing: 'not known',
+  says,
+  about,
+})
+
+/** A mark a cue, of what it was found to be. */
+const each = (cues: readonly CueId[], what: string): readonly string[] =>
+  cues.map((id) => `${id} ${what}`)
 
 const cuesText = (count: number): string => (count === 1 ? '1 cue' : `${count} cues`)
 
@@ -50,35 +66,48 @@ const gigabytes = (bytes: number): string =>
 
 const looked = ({ unlooked, cues }: ChecklistFacts): Found => {
   if (unlooked === undefined) return notKnown('Which cues were looked at is not known here.')
-  return unlooked === 0
+  return unlooked.length === 0
     ? right(cues === 1 ? 'The cue was looked at.' : `All ${cues} cues were looked at.`)
-    : wrong(`${cuesText(unlooked)} never came under the line.`)
+    : wrong(
+        `${cuesText(unlooked.length)} never came under the line.`,
+        each(unlooked, 'not looked at'),
+      )
 }
 
 const agreed = ({ asksAgreement, notAgreed, changedSince }: ChecklistFacts): Found => {
   if (!asksAgreement) return right('This job asks for no agreement.')
-  if (notAgreed === 0 && changedSince === 0) return right('Every cue is agreed as it is.')
+  const [open, changed] = [notAgreed.length, changedSince.length]
+  if (open === 0 && changed === 0) return right('Every cue is agreed as it is.')
   const parts = [
-    ...(notAgreed > 0 ? [isAre(notAgreed, 'not agreed')] : []),
-    ...(changedSince > 0 ? [`${cuesText(changedSince)} changed since agreed`] : []),
+    ...(open > 0 ? [isAre(open, 'not agreed')] : []),
+    ...(changed > 0 ? [`${cuesText(changed)} changed since agreed`] : []),
   ]
-  return wrong(`${parts.join(', ')}.`)
+  const about = [...each(notAgreed, 'not agreed'), ...each(changedSince, 'changed since agreed')]
+  return wrong(`${parts.join(', ')}.`, about)
 }
 
 const tolerance = ({ unmeasured, outside, tolerance: name }: ChecklistFacts): Found => {
   if (unmeasured === undefined)
     return notKnown(`Nothing was measured against ${name} here before the pass.`)
-  const waiting = unmeasured > 0 ? `, ${unmeasured} not measured yet` : ''
-  if (outside > 0) return wrong(`${isAre(outside, `outside ${name}`)}${waiting}.`)
-  return unmeasured > 0
-    ? notKnown(`${isAre(unmeasured, `not measured against ${name} yet`)}.`)
+  const left = unmeasured.length
+  const about = [...each(outside, `outside ${name}`), ...each(unmeasured, `not measured, ${name}`)]
+  if (outside.length > 0)
+    return wrong(
+      `${isAre(outside.length, `outside ${name}`)}${left > 0 ? `, ${left} not measured yet` : ''}.`,
+      about,
+    )
+  return left > 0
+    ? notKnown(`${isAre(left, `not measured against ${name} yet`)}.`, about)
     : right(`Every cue is inside ${name}.`)
 }
 
 const boundaries = ({ doubtful }: ChecklistFacts): Found =>
-  doubtful === 0
+  doubtful.length === 0
     ? right('No boundary is in doubt.')
-    : wrong(`${cuesText(doubtful)} ${doubtful === 1 ? 'begins' : 'begin'} at a doubtful boundary.`)
+    : wrong(
+        `${cuesText(doubtful.length)} ${doubtful.length === 1 ? 'begins' : 'begin'} at a doubtful boundary.`,
+        each(doubtful, 'in doubt'),
+      )
 
 const scan = ({ recorded, taken }: ChecklistFacts): Found => {
   if (recorded === null) return notKnown('The job has no checksum of the scan yet.')
@@ -86,8 +115,8 @@ const scan = ({ recorded, taken }: ChecklistFacts): Found => {
   return recorded === taken
     ? right('The scan has the checksum that the job has of it.')
     : wrong(
-        // Which it is, so that a reason given for one scan does not hold for the next.
         `The scan is not the one the job was made on: its checksum is another, ${taken.slice(0, 16)}….`,
+        [`${recorded} ${taken}`],
       )
 }
 
@@ -115,13 +144,17 @@ const CHECKS: Readonly<Record<ChecklistName, (facts: ChecklistFacts) => Found>> 
   'line-up': lineUp,
 }
 
+/** A reason holds where nothing is found that it was not given for. */
+const holds = ({ about }: Override, found: Found): boolean => {
+  const given = new Set(about)
+  return found.standing !== 'right' && found.about.every((mark) => given.has(mark))
+}
+
 /** What stands before a transfer, worked out from what is known: every check, in this order. */
 export const checklist = (facts: ChecklistFacts): readonly ChecklistItem[] =>
   (Object.keys(CHECKS) as ChecklistName[]).map((check) => {
     const found = CHECKS[check](facts)
-    const override = facts.overrides.find(
-      (each) => each.check === check && each.found === found.says && found.standing !== 'right',
-    )
+    const override = facts.overrides.find((given) => given.check === check && holds(given, found))
     return { check, ...found, override }
   })
 

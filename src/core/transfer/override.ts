@@ -32,8 +32,13 @@ export const CHECKLIST_TITLES: Readonly<Record<ChecklistName, string>> = {
 /** A person's written reason to make a transfer although something was not as it should be. */
 export type Override = {
   readonly check: ChecklistName
-  /** What was found when the reason was given; the reason holds for that and nothing else. */
+  /** What was found when the reason was given, in words. */
   readonly found: string
+  /**
+   * What was found, one mark each: such as the cues that are outside. The reason holds where
+   * nothing is found that is not among these.
+   */
+  readonly about: readonly string[]
   readonly reason: string
   /** When, UTC by ISO 8601. */
   readonly at: string

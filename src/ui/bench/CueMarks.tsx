@@ -1,11 +1,13 @@
-import { agreementOf } from '../../core/job/agreementOf.ts'
-import { setAgreement } from '../../core/job/commands/setAgreement.ts'
+import { agreementOf } from '../../core/agreement/agreementOf.ts'
+import type { AnswerSays } from '../../core/agreement/answer.ts'
 import { setNote } from '../../core/job/commands/setNote.ts'
 import { setScene } from '../../core/job/commands/setScene.ts'
-import type { AgreementState, Cue } from '../../core/job/job.ts'
+import type { Cue } from '../../core/job/job.ts'
+import { sayHere } from '../../store/answering.ts'
 import { perform } from '../../store/document.ts'
+import { jobOf } from '../../store/queries.ts'
 import { editedCues } from '../../store/selection.ts'
-import { useApp } from '../appContext.ts'
+import { useApp, useAppState } from '../appContext.ts'
 import { useDraftText } from '../parts/useDraftText.ts'
 import { STRINGS } from '../strings.ts'
 
@@ -16,7 +18,10 @@ export const CueMarks = ({ cue }: { cue: Cue }) => {
     perform(store, (job) => setScene(job, editedCues(store), text)),
   )
   const note = useDraftText(cue.note, (text) => perform(store, (job) => setNote(job, cue.id, text)))
-  const standing = agreementOf(cue)
+  const standing = useAppState((state) => {
+    const job = jobOf(state)
+    return job ? agreementOf(job, cue) : 'open'
+  })
   return (
     <section className="cue-part cue-marks" aria-label="Marks">
       <h3>marks</h3>
@@ -39,17 +44,16 @@ export const CueMarks = ({ cue }: { cue: Cue }) => {
           id="agreement"
           value={standing}
           onChange={(event) =>
-            perform(store, (job) =>
-              setAgreement(job, editedCues(store), event.currentTarget.value as AgreementState),
-            )
+            sayHere(store, editedCues(store), event.currentTarget.value as AnswerSays)
           }
         >
-          {standing === 'changed' && <option value="changed">{STRINGS.changedSince}</option>}
-          {Object.entries(STRINGS.agreement).map(([state, words]) => (
-            <option key={state} value={state}>
-              {words}
-            </option>
-          ))}
+          {Object.entries(STRINGS.agreement)
+            .filter(([state]) => state !== 'changed' || standing === 'changed')
+            .map(([state, words]) => (
+              <option key={state} value={state}>
+                {words}
+              </option>
+            ))}
         </select>
       </div>
       <label className="note-field">

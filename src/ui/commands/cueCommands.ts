@@ -1,13 +1,13 @@
+import type { AnswerSays } from '../../core/agreement/answer.ts'
 import { IDENTITY_GRADE } from '../../core/colour/grade.ts'
 import { joinCues } from '../../core/job/commands/joinCues.ts'
-import { setAgreement } from '../../core/job/commands/setAgreement.ts'
 import { setFraming } from '../../core/job/commands/setFraming.ts'
 import { setGrade } from '../../core/job/commands/setGrade.ts'
 import { splitCue } from '../../core/job/commands/splitCue.ts'
 import { isDoubtful } from '../../core/job/isDoubtful.ts'
-import type { AgreementState } from '../../core/job/job.ts'
 import { newCueId } from '../../core/job/recordIds.ts'
 import { IDENTITY_FRAMING } from '../../core/picture/framing.ts'
+import { sayHere } from '../../store/answering.ts'
 import { verdictOf } from '../../store/checkKey.ts'
 import { NEEDING, OUTSIDE } from '../../store/cueBits.ts'
 import { perform } from '../../store/document.ts'
@@ -28,12 +28,12 @@ const canJoin = (state: AppState): boolean =>
 /** The field of the cue sheet that takes the scene mark. */
 const SCENE_FIELD = 'scene-mark'
 
-const agreementCommand = (agreement: AgreementState, label: string): Command => ({
-  id: `agreement-${agreement}`,
+const agreementCommand = (says: AnswerSays, label: string): Command => ({
+  id: `agreement-${says}`,
   label,
   group: 'Cues',
   isPossible: hasCue,
-  run: ({ store }) => perform(store, (job) => setAgreement(job, editedCues(store), agreement)),
+  run: ({ store }) => sayHere(store, editedCues(store), says),
 })
 
 export const CUE_COMMANDS: readonly Command[] = [

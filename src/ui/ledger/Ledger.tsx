@@ -1,6 +1,7 @@
 import { type KeyboardEvent, useMemo, useRef, useState } from 'react'
 import type { CueId } from '../../core/job/recordIds.ts'
 import { flashesOf, liveVerdictOf, verdictOf } from '../../store/checkKey.ts'
+import { agreementOfBits } from '../../store/cueBits.ts'
 import { setLedger } from '../../store/ledgerChanges.ts'
 import {
   cueOfRow,
@@ -16,6 +17,7 @@ import {
 } from '../../store/ledgerRows.ts'
 import { cueIndex, currentCue, reelOf, settledFrame } from '../../store/queries.ts'
 import { isSelected, selectCue } from '../../store/selection.ts'
+import { standingOf } from '../../store/standing.ts'
 import type { AppState } from '../../store/state.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { useElementSize } from '../parts/useElementSize.ts'
@@ -144,6 +146,7 @@ const Rows = ({ rows, top, viewHeight }: RowsProps) => {
   useAppState((state) => state.history?.job.info)
   if (!reel) return null
   const state = store.getState()
+  const { bits } = standingOf(state)
   const stillHeight = stillHeightOf(reel.media.displayAspect)
   const lineRow = current && rowOfPlace(rows, cueIndex(rows.cues, current))
   return rowsToDraw(rows, top, viewHeight, lineRow).map((row) => {
@@ -172,6 +175,7 @@ const Rows = ({ rows, top, viewHeight }: RowsProps) => {
         verdict={verdictOf(state, cue)}
         isFlashing={(flashesOf(state, cue)?.breaches.length ?? 0) > 0}
         live={liveVerdictOf(state, cue)}
+        agreement={agreementOfBits(bits[place] ?? 0)}
         isLooked={looked.has(cue.id)}
         isCurrent={cue === current}
         isSelected={selected.has(cue.id)}

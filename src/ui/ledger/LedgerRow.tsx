@@ -1,5 +1,5 @@
 import { memo } from 'react'
-import { type Agreement, agreementOf } from '../../core/job/agreementOf.ts'
+import type { Agreement } from '../../core/agreement/agreementOf.ts'
 import { isDoubtful } from '../../core/job/isDoubtful.ts'
 import type { Cue, Reel } from '../../core/job/job.ts'
 import { formatFootage } from '../../core/time/footage.ts'
@@ -35,6 +35,7 @@ export type LedgerRowProps = {
   readonly live: LiveVerdict | undefined
   /** Whether more flashes in it than is allowed. */
   readonly isFlashing: boolean
+  readonly agreement: Agreement
   readonly isLooked: boolean
   readonly isCurrent: boolean
   readonly isSelected: boolean
@@ -44,10 +45,6 @@ export type LedgerRowProps = {
 
 /** By which the grid says which row the line is on. */
 export const rowId = ({ id }: Cue): string => `row-${id}`
-
-/** Agreement as a sign and words. */
-const agreementWords = (agreement: Agreement): string =>
-  agreement === 'changed' ? STRINGS.changedSince : STRINGS.agreement[agreement]
 
 /** One cue of the ledger: its stretch of the strip, and as many of its numbers as have room. */
 export const LedgerRow = memo((props: LedgerRowProps) => {
@@ -112,13 +109,13 @@ const timecodeOf = (reel: Reel, at: Frame): string =>
 
 /** All that a row without room says to those who hear it. */
 const thinWords = (
-  { cue, place, reel, isFlashing }: LedgerRowProps,
+  { cue, agreement, place, reel, isFlashing }: LedgerRowProps,
   tolerance: VerdictWords,
 ): string =>
-  `${place + 1} ${timecodeOf(reel, cue.first)} ${tolerance.word} ${isFlashing ? `${STRINGS.flashes.over} ` : ''}${agreementWords(agreementOf(cue))}`
+  `${place + 1} ${timecodeOf(reel, cue.first)} ${tolerance.word} ${isFlashing ? `${STRINGS.flashes.over} ` : ''}${STRINGS.agreement[agreement]}`
 
 const Numbers = (props: Told & { readonly detail: Exclude<RowDetail, 'thin'> }) => {
-  const { cue, place, reel, end, height, detail, verdict, tolerance, isLooked } = props
+  const { cue, agreement, place, reel, end, height, detail, verdict, tolerance, isLooked } = props
   const length = end - cue.first
   const isWhole = detail === 'whole'
   const isLine = detail === 'line'
@@ -166,7 +163,7 @@ const Numbers = (props: Told & { readonly detail: Exclude<RowDetail, 'thin'> }) 
         {isWhole && <span className="dim">{verdict?.isInside ? '' : tolerance.detail}</span>}
       </div>
       <div role="gridcell" className="agreement">
-        {agreementWords(agreementOf(cue))}
+        {STRINGS.agreement[agreement]}
         {cue.note !== '' && (
           <span className={isLine ? 'dim' : 'note'} title={cue.note}>
             {isLine ? ` ${cue.note}` : cue.note}

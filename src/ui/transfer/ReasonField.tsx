@@ -13,7 +13,7 @@ export type ReasonFieldProps = {
 }
 
 /** The written reason to transfer all the same: given, shown with its date, taken back. */
-export const ReasonField = ({ item: { check, says, override }, kept }: ReasonFieldProps) => {
+export const ReasonField = ({ item: { check, says, about, override }, kept }: ReasonFieldProps) => {
   const { store } = useApp()
   const id = useId()
   const [text, setText] = useState<string>()
@@ -22,7 +22,7 @@ export const ReasonField = ({ item: { check, says, override }, kept }: ReasonFie
     const reel = reelId()
     const at = new Date().toISOString()
     if (reel === undefined || text === undefined) return
-    const given = { check, found: says, reason: text, at }
+    const given = { check, found: says, about, reason: text, at }
     if (perform(store, (job) => setOverride(job, reel, given))) setText(undefined)
   }
   const takeBack = () => {

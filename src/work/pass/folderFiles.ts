@@ -1,4 +1,4 @@
-import { sha256OfBlob } from '../../media/sha256.ts'
+import { sha256OfBlob } from '../../media/sha256OfBlob.ts'
 
 /** The names in a folder; the library of types leaves out what every browser with folders has. */
 export const namesIn = (folder: FileSystemDirectoryHandle): AsyncIterable<string> =>

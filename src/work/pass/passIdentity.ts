@@ -1,9 +1,9 @@
 import { ok, type Result } from '../../core/base/result.ts'
+import { sha256OfText } from '../../core/base/sha256.ts'
 import type { ReelId } from '../../core/job/recordIds.ts'
 import { decidedText } from '../../core/transfer/decidedText.ts'
 import { partIdentityText } from '../../core/transfer/partIdentity.ts'
 import type { PassPlan } from '../../core/transfer/passPlan.ts'
-import { sha256OfText } from '../../media/sha256.ts'
 
 const KEY_LETTERS = 24
 

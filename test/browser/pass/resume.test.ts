@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { filesChecksum } from '../../../src/media/filesChecksum.ts'
-import { sha256OfBlob } from '../../../src/media/sha256.ts'
+import { sha256OfBlob } from '../../../src/media/sha256OfBlob.ts'
 import { namesIn } from '../../../src/work/pass/folderFiles.ts'
 import type { PassNews, PassOrder } from '../../../src/work/passCalls.ts'
 import { clipJob, makeHere, newFolder, orderOf, startWorker, storeOf, wrongIn } from './clipPass.ts'

@@ -17,8 +17,8 @@ export const lossesCsv = (job: Job, reelId: ReelId): readonly Loss[] => {
     ),
     ...cueLoss(
       'What was agreed',
-      numbersWhere(cues, ({ agreedLook }) => agreedLook !== null),
-      (words) => `The grade and framing that were agreed on ${words}.`,
+      numbersWhere(cues, ({ answers }) => answers.length > 0),
+      (words) => `Who said what of ${words}, when, and of which pictures.`,
       inPart(
         'The column says how each cue stands, to be read; a list read back changes no agreement.',
       ),

@@ -1,9 +1,9 @@
+import { agreementOf } from '../../agreement/agreementOf.ts'
 import { formatCsv } from '../../base/csv.ts'
 import { problem } from '../../base/problem.ts'
 import { fail, ok, type Result } from '../../base/result.ts'
 import { gradeToCdl } from '../../colour/cdl.ts'
 import type { Triple } from '../../colour/triple.ts'
-import { agreementOf } from '../../job/agreementOf.ts'
 import { cueEnd, cuesOfReel } from '../../job/cueList.ts'
 import type { Cue, Job, Reel } from '../../job/job.ts'
 import type { ReelId } from '../../job/recordIds.ts'
@@ -34,7 +34,7 @@ const textCell = (text: string): string => guardText(wholeText(text))
 
 type Row = Readonly<Record<CsvColumn, string>>
 
-const rowOf = (reel: Reel, cue: Cue, number: number, end: number): Row => {
+const rowOf = (job: Job, reel: Reel, cue: Cue, number: number, end: number): Row => {
   const { grade, framing } = cue
   const cdl = gradeToCdl(grade)
   const timecode = (frame: number): string =>
@@ -71,7 +71,7 @@ const rowOf = (reel: Reel, cue: Cue, number: number, end: number): Row => {
     blanking: exactDecimal(framing.blanking),
     'grade name': textCell(cue.gradeName),
     alternates: textCell(cue.alternates.map(({ name }) => name).join('; ')),
-    agreement: AGREEMENT_WORDS[agreementOf(cue)],
+    agreement: AGREEMENT_WORDS[agreementOf(job, cue)],
   }
 }
 
@@ -91,7 +91,7 @@ export const writeCsv = (
   if (!reel) return fail(problem('not-found', 'This reel is not in the job; choose another.'))
   const cues = cuesOfReel(job, reelId)
   const rows = cues.map((cue, index) => {
-    const row = rowOf(reel, cue, index + 1, cueEnd(cues, index, reel.frames))
+    const row = rowOf(job, reel, cue, index + 1, cueEnd(cues, index, reel.frames))
     return CSV_COLUMNS.map((column) => row[column])
   })
   const text = marked(formatCsv([CSV_COLUMNS, ...rows]))

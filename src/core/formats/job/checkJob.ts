@@ -1,3 +1,4 @@
+import type { PackRecord } from '../../agreement/answer.ts'
 import { type Problem, problem } from '../../base/problem.ts'
 import type { Grade } from '../../colour/grade.ts'
 import type { Cue, HeldFrame, JobInfo, Reel } from '../../job/job.ts'
@@ -25,6 +26,7 @@ export const checkJob = (
   cues: readonly Cue[],
   held: readonly HeldFrame[],
   passes: readonly PassRecord[],
+  packs: readonly PackRecord[],
 ): readonly Problem[] => {
   const problems: Problem[] = [...checkHouseProfiles(info.profiles)]
   if (!profileById(info.tolerance, info.profiles))
@@ -91,16 +93,17 @@ export const checkJob = (
     problems.push(...negativeGrade(cue.grade, `cues.${index}.grade`))
     for (const [place, { grade }] of cue.alternates.entries())
       problems.push(...negativeGrade(grade, `cues.${index}.alternates.${place}.grade`))
-    if (cue.agreedLook)
-      problems.push(...negativeGrade(cue.agreedLook.grade, `cues.${index}.agreedLook.grade`))
-    if ((cue.agreement === 'agreed') !== (cue.agreedLook !== null))
-      problems.push(
-        problem(
-          'conflict',
-          'A cue has what was agreed just where it is agreed; mend “agreement” or “agreedLook”.',
-          field('agreedLook'),
-        ),
-      )
+    for (const [place, { look, marks, frame: on }] of cue.answers.entries()) {
+      problems.push(...negativeGrade(look.grade, `cues.${index}.answers.${place}.look.grade`))
+      if (marks.length > 0 && on === null)
+        problems.push(
+          problem(
+            'missing',
+            'Lines were drawn on a frame that is not named; name it in “frame”.',
+            field(`answers.${place}.frame`),
+          ),
+        )
+    }
   }
   for (const [index, { id, reel, frame, grade }] of held.entries()) {
     const field = (name: string) => ({ field: `held.${index}.${name}` })
@@ -139,6 +142,10 @@ export const checkJob = (
         ),
       )
   }
+  if (new Set(packs.map(({ id }) => id)).size < packs.length)
+    problems.push(
+      problem('conflict', 'Two packs have the same id; give each its own.', { field: 'packs' }),
+    )
   for (const reel of byId.values())
     if (!firsts.has(`${reel.id} 0`))
       problems.push(

@@ -1,11 +1,14 @@
+import * as v from 'valibot'
 import {
   CUE_FOREIGN_LIMIT,
   GRADE_NAME_LIMIT,
   LARGEST_NUMBER,
   MOST_ALTERNATES,
+  MOST_ANSWERS,
   SCENE_LIMIT,
   SMALLEST_GAMMA,
 } from '../../job/limits.ts'
+import { answerSchema } from './answerSchema.ts'
 
 /**
  * Whether a value is a cue just as `cueSchema` has it: the same answer, found some thirty times
@@ -13,9 +16,9 @@ import {
  * schema, which can say why. A test holds the two together.
  */
 export const isPlainCue = (value: unknown): boolean => {
-  if (!hasJust(value, 15)) return false
+  if (!hasJust(value, 14)) return false
   const { id, reel, first, ramp, rampShape, boundary, scene, note } = value
-  const { grade, gradeName, alternates, framing, agreement, agreedLook, foreign } = value
+  const { grade, gradeName, alternates, framing, answers, foreign } = value
   return (
     isIdentifier(id) &&
     isIdentifier(reel) &&
@@ -29,14 +32,11 @@ export const isPlainCue = (value: unknown): boolean => {
     isFraming(framing) &&
     isText(scene, SCENE_LIMIT) &&
     isText(note, 4000) &&
-    typeof agreement === 'string' &&
-    AGREEMENTS.has(agreement) &&
-    (agreedLook === null || isLook(agreedLook)) &&
+    isAnswers(answers) &&
     isForeign(foreign)
   )
 }
 
-const AGREEMENTS = new Set(['open', 'agreed', 'asked'])
 const KINDS = new Set(['start', 'cut', 'dissolve', 'fade-out', 'fade-in', 'dip', 'by-hand'])
 const FOREIGN_FORMATS = new Set(['cdl', 'edl', 'otio'])
 const IDENTIFIER = /^[A-Za-z][A-Za-z0-9_-]{0,63}$/
@@ -96,8 +96,11 @@ const isAlternates = (value: unknown): boolean =>
     (each) => hasJust(each, 2) && isText(each.name, GRADE_NAME_LIMIT) && isGrade(each.grade),
   )
 
-const isLook = (value: unknown): boolean =>
-  hasJust(value, 2) && isGrade(value.grade) && isFraming(value.framing)
+/** Answers are few beside cues: the schema itself looks at them. */
+const isAnswers = (value: unknown): boolean =>
+  Array.isArray(value) &&
+  value.length <= MOST_ANSWERS &&
+  value.every((each) => v.is(answerSchema, each))
 
 const isForeign = (value: unknown): boolean =>
   Array.isArray(value) &&

@@ -2,62 +2,27 @@ import * as v from 'valibot'
 import {
   CUE_FOREIGN_LIMIT,
   GRADE_NAME_LIMIT,
-  LARGEST_DENSITY,
-  LARGEST_LEVEL,
   MOST_ALTERNATES,
+  MOST_ANSWERS,
   MOST_HELD,
   MOST_HELD_FRAMES,
   MOST_HOUSE_PROFILES,
   MOST_LINE_UPS,
+  MOST_PACKS,
   MOST_PASSES,
   NAME_LIMIT,
-  PROFILE_NAME_LIMIT,
   REEL_FOREIGN_LIMIT,
   SCENE_LIMIT,
-  SMALLEST_FILM_GAMMA,
-  SMALLEST_GAMMA,
   WORDS_LIMIT,
 } from '../../job/limits.ts'
 import { CHECKLIST_NAMES } from '../../transfer/override.ts'
 import { PASS_CHECKS } from '../../transfer/passRecord.ts'
 import { LONGEST_HEAD_PART, TRANSFER_FORMATS } from '../../transfer/transferSettings.ts'
+import { answerSchema, packSchema } from './answerSchema.ts'
 import { JOB_VERSION } from './migrations.ts'
-import { finite, processListSchema, text, triple, wholeFrom } from './schemaParts.ts'
-
-const identifier = v.pipe(v.string(), v.regex(/^[A-Za-z][A-Za-z0-9_-]{0,63}$/))
-const gamma = v.pipe(finite, v.minValue(SMALLEST_GAMMA))
-const gammaTriple = v.strictTuple([gamma, gamma, gamma])
-
-const gradeSchema = v.strictObject({
-  lift: v.pipe(triple, v.description('Black level of R, G, B as signal: 0 black, 1 peak.')),
-  gamma: v.pipe(gammaTriple, v.description('Gamma of R, G, B; above 1 brightens.')),
-  gain: v.pipe(triple, v.description('Peak white of R, G, B as signal; not below lift.')),
-  saturation: v.pipe(finite, v.minValue(0)),
-})
-
-const framingSchema = v.strictObject({
-  zoom: v.pipe(finite, v.minValue(0.25), v.maxValue(8)),
-  pan: v.pipe(finite, v.minValue(-1), v.maxValue(1)),
-  tilt: v.pipe(finite, v.minValue(-1), v.maxValue(1)),
-  rotation: v.pipe(
-    finite,
-    v.minValue(-180),
-    v.maxValue(180),
-    v.description('Degrees clockwise, about the middle of the view.'),
-  ),
-  squeeze: v.pipe(
-    finite,
-    v.minValue(0.25),
-    v.maxValue(4),
-    v.description('How many times wider than scanned the picture is shown.'),
-  ),
-  blanking: v.pipe(
-    finite,
-    v.minValue(-0.95),
-    v.maxValue(0.95),
-    v.description('Part of the height that is black; below 0, of the width.'),
-  ),
-})
+import { baseSchema, mediaSchema, profileSchema } from './scanSchemas.ts'
+import { finite, identifier, moment, sha256, text, wholeFrom } from './schemaParts.ts'
+import { framingSchema, gradeSchema } from './valueSchemas.ts'
 
 /** What other lists said, at most once a format (which checkJob sees to). */
 const foreignSchema = (limit: number) =>
@@ -69,6 +34,12 @@ const foreignSchema = (limit: number) =>
 
 /** The most cues a job file may hold. */
 export const MOST_CUES = 200_000
+
+const answersSchema = v.pipe(
+  v.array(answerSchema),
+  v.maxLength(MOST_ANSWERS),
+  v.description('What was said of the cue, the first first; the last holds.'),
+)
 
 export const cueSchema = v.strictObject({
   id: identifier,
@@ -90,11 +61,7 @@ export const cueSchema = v.strictObject({
   framing: framingSchema,
   scene: v.pipe(text(SCENE_LIMIT), v.description('Mark that cues of one scene share.')),
   note: text(4000),
-  agreement: v.picklist(['open', 'agreed', 'asked']),
-  agreedLook: v.pipe(
-    v.nullable(v.strictObject({ grade: gradeSchema, framing: framingSchema })),
-    v.description('What was agreed; null unless agreed.'),
-  ),
+  answers: answersSchema,
   foreign: foreignSchema(CUE_FOREIGN_LIMIT),
 })
 
@@ -105,53 +72,6 @@ const heldSchema = v.strictObject({
   name: text(NAME_LIMIT),
   grade: gradeSchema,
   framing: framingSchema,
-})
-
-const sha256 = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/))
-
-/** A moment in UTC, ISO 8601. */
-const moment = v.pipe(v.string(), v.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,3})?Z$/))
-
-const statedBy = v.picklist(['file', 'person'])
-
-const mediaSchema = v.strictObject({
-  name: text(NAME_LIMIT),
-  container: text(100),
-  codec: text(100),
-  width: v.pipe(wholeFrom(1), v.maxValue(65_536)),
-  height: v.pipe(wholeFrom(1), v.maxValue(65_536)),
-  displayAspect: v.pipe(finite, v.gtValue(0)),
-  depth: v.pipe(wholeFrom(8), v.maxValue(16)),
-  layout: v.picklist(['420', '422', '444', 'rgb']),
-  matrix: v.picklist(['bt601', 'bt709', 'bt2020']),
-  matrixBy: statedBy,
-  range: v.picklist(['narrow', 'full']),
-  rangeBy: statedBy,
-  rateBy: statedBy,
-  bytes: wholeFrom(0),
-  checksum: v.pipe(v.nullable(sha256), v.description('SHA-256 of the scan; null: not taken.')),
-})
-
-/** Densities and their sums: past any film, and far from where a number overflows. */
-const density = v.pipe(v.number(), v.minValue(-LARGEST_DENSITY), v.maxValue(LARGEST_DENSITY))
-const filmGamma = v.pipe(v.number(), v.minValue(SMALLEST_FILM_GAMMA), v.maxValue(LARGEST_DENSITY))
-const densities = v.strictTuple([density, density, density])
-
-const baseSchema = v.strictObject({
-  scan: v.picklist(['print', 'printing-density', 'negative']),
-  clear: v.pipe(densities, v.description('Density of a negative’s clear film in R, G, B.')),
-  gamma: v.pipe(
-    v.strictTuple([filmGamma, filmGamma, filmGamma]),
-    v.description('Gamma of a negative’s layers.'),
-  ),
-  dyes: v.pipe(
-    v.strictTuple([densities, densities, densities]),
-    v.description('Dye restoration: 3×3 by rows, on densities.'),
-  ),
-  list: v.pipe(
-    v.nullable(processListSchema),
-    v.description('Steps on the signal, after all that.'),
-  ),
 })
 
 const headPart = v.pipe(wholeFrom(0), v.maxValue(LONGEST_HEAD_PART))
@@ -173,6 +93,11 @@ const overridesSchema = v.pipe(
     v.strictObject({
       check: v.picklist(CHECKLIST_NAMES),
       found: text(WORDS_LIMIT),
+      about: v.pipe(
+        v.array(text(NAME_LIMIT)),
+        v.maxLength(2 * MOST_CUES),
+        v.description('What was found, one mark each; the reason holds for these alone.'),
+      ),
       reason: v.pipe(text(WORDS_LIMIT), v.minLength(1)),
       at: moment,
     }),
@@ -239,28 +164,6 @@ const reelSchema = v.strictObject({
   foreign: foreignSchema(REEL_FOREIGN_LIMIT),
 })
 
-const level = v.pipe(v.number(), v.minValue(-LARGEST_LEVEL), v.maxValue(LARGEST_LEVEL))
-const limits = v.strictTuple([level, level])
-
-const profileSchema = v.strictObject({
-  id: identifier,
-  name: v.pipe(text(PROFILE_NAME_LIMIT), v.minLength(1)),
-  source: text(NAME_LIMIT),
-  rgb: v.pipe(v.nullable(limits), v.description('Lowest and highest R′, G′, B′ as signal.')),
-  luma: v.pipe(limits, v.description('Lowest and highest Y′.')),
-  composite: v.pipe(
-    v.nullable(limits),
-    v.description('Lowest and highest peak of luma with chroma.'),
-  ),
-  area: v.pipe(
-    v.number(),
-    v.minValue(0),
-    v.maxValue(1),
-    v.description('Part of the picture that may be outside.'),
-  ),
-  filtered: v.pipe(v.boolean(), v.description('Measured after the filter of EBU R 103 v3.')),
-})
-
 /** What the file looks like: the open job format (docs/job-format.md). */
 export const jobFileSchema = v.strictObject({
   format: v.literal('reelwright-job'),
@@ -282,5 +185,10 @@ export const jobFileSchema = v.strictObject({
     v.array(passSchema),
     v.maxLength(MOST_PASSES),
     v.description('Transfers that were made.'),
+  ),
+  packs: v.pipe(
+    v.array(packSchema),
+    v.maxLength(MOST_PACKS),
+    v.description('Review packs that were made.'),
   ),
 })

@@ -2,9 +2,18 @@ import { PRINT_BASE } from '../../film/filmBase.ts'
 import { IDENTITY_FRAMING } from '../../picture/framing.ts'
 import { EBU_R103_V3 } from '../../tolerance/profile.ts'
 import { INITIAL_TRANSFER } from '../../transfer/transferSettings.ts'
-
-/** A job file as parsed JSON, of whatever version. */
-export type AnyJobFile = { readonly version: number } & Readonly<Record<string, unknown>>
+import {
+  type AnyJobFile,
+  type AnyRecord,
+  isRecord,
+  mapRecords,
+  withCues,
+  withFramings,
+  withInfo,
+  withPasses,
+  withReels,
+} from './anyJobFile.ts'
+import { answersDownTo6, answersUpTo7, hasLookParts } from './migrateAgreement.ts'
 
 /** How a file of version `to` − 1 becomes one of version `to`, and back. */
 export type Migration = {
@@ -14,27 +23,7 @@ export type Migration = {
 }
 
 /** The version this program writes. */
-export const JOB_VERSION = 6
-
-type AnyRecord = Readonly<Record<string, unknown>>
-
-/** The same file with `change` done to each of its reels, where it has reels. */
-const withReels = (file: AnyJobFile, change: (reel: AnyRecord) => unknown): AnyJobFile =>
-  Array.isArray(file.reels) ? { ...file, reels: file.reels.map(change) } : file
-
-/** The same file with `change` done to what holds for the whole job, where it has that. */
-const withInfo = (file: AnyJobFile, change: (info: AnyRecord) => unknown): AnyJobFile =>
-  typeof file.info === 'object' && file.info !== null
-    ? { ...file, info: change(file.info as AnyRecord) }
-    : file
-
-const isRecord = (value: unknown): value is AnyRecord => typeof value === 'object' && value !== null
-
-/** The same file with `change` done to each of its cues, where it has cues. */
-const withCues = (file: AnyJobFile, change: (cue: AnyRecord) => unknown): AnyJobFile =>
-  Array.isArray(file.cues)
-    ? { ...file, cues: file.cues.map((cue: unknown) => (isRecord(cue) ? change(cue) : cue)) }
-    : file
+export const JOB_VERSION = 7
 
 /** A cue that was agreed in an earlier version was agreed as it stands in the file. */
 const cueUpTo4 = (cue: AnyRecord): AnyRecord => ({
@@ -59,17 +48,6 @@ const cueDownTo3 = ({
   const isAsAgreed = cue.agreement !== 'agreed' || JSON.stringify(agreedLook) === now
   return isAsAgreed ? cue : { ...cue, agreement: 'open' }
 }
-
-/** The same file with `change` done to the framing of each of its cues, where they have one. */
-const withFramings = (file: AnyJobFile, change: (framing: AnyRecord) => unknown): AnyJobFile =>
-  Array.isArray(file.cues)
-    ? {
-        ...file,
-        cues: file.cues.map((cue: unknown) =>
-          isRecord(cue) && isRecord(cue.framing) ? { ...cue, framing: change(cue.framing) } : cue,
-        ),
-      }
-    : file
 
 const reelUpTo6 = ({ media, ...reel }: AnyRecord): AnyRecord => ({
   ...reel,
@@ -98,6 +76,23 @@ const withoutList = (base: unknown): unknown => {
   const { list: _, ...rest } = base
   return rest
 }
+
+/** A reason that does not say what it is about holds for nothing, and is shown as one that was given. */
+const overridesUpTo7 = (record: AnyRecord): AnyRecord =>
+  Array.isArray(record.overrides)
+    ? {
+        ...record,
+        overrides: mapRecords(record.overrides, (each) => ({ ...each, about: [] })),
+      }
+    : record
+
+const overridesDownTo6 = (record: AnyRecord): AnyRecord =>
+  Array.isArray(record.overrides)
+    ? {
+        ...record,
+        overrides: mapRecords(record.overrides, ({ about: _, ...each }) => each),
+      }
+    : record
 
 /** Consecutive from version 2 on. */
 export const MIGRATIONS: readonly Migration[] = [
@@ -151,6 +146,19 @@ export const MIGRATIONS: readonly Migration[] = [
     }),
     down: ({ passes: _, ...file }) =>
       withInfo(withReels(file, reelDownTo5), ({ asksAgreement: __, ...info }) => info),
+  },
+  {
+    // Version 7 keeps who agreed to what and when, the packs it came by, and what reasons are about.
+    to: 7,
+    up: (file) => ({
+      ...withPasses(withReels(file, overridesUpTo7), overridesUpTo7),
+      ...(hasLookParts(file) && { cues: answersUpTo7(file as never) }),
+      packs: [],
+    }),
+    down: ({ packs: _, ...file }) => ({
+      ...withPasses(withReels(file, overridesDownTo6), overridesDownTo6),
+      cues: answersDownTo6(file as never),
+    }),
   },
 ]
 

@@ -1,14 +1,16 @@
 import * as v from 'valibot'
+import type { PackRecord } from '../../agreement/answer.ts'
 import { problem } from '../../base/problem.ts'
 import { fail, type Result, resultOf } from '../../base/result.ts'
 import type { Cue, HeldFrame, Job, Reel } from '../../job/job.ts'
 import type { PassRecord } from '../../transfer/passRecord.ts'
+import type { AnyJobFile } from './anyJobFile.ts'
 import { checkJob } from './checkJob.ts'
 import { isPlainCue } from './isPlainCue.ts'
 import { problemOfIssue } from './issueWords.ts'
 import { brokenLine, withJobLines } from './jobLines.ts'
 import { jobFileSchema, MOST_CUES } from './jobSchema.ts'
-import { type AnyJobFile, JOB_VERSION, migrateUp } from './migrations.ts'
+import { JOB_VERSION, migrateUp } from './migrations.ts'
 
 /** A job of 200,000 cues is about 100 MB; nothing larger is read. */
 export const LARGEST_JOB_TEXT = 128 * 2 ** 20
@@ -78,7 +80,7 @@ const jobOf = (parsed: unknown): Result<Job> => {
     const [first, ...rest] = file.issues.map(problemOfIssue)
     return first ? fail(first, ...rest) : fail(problem('malformed', 'The job cannot be read.'))
   }
-  const { info, reels, held, passes } = file.output
+  const { info, reels, held, passes, packs } = file.output
   const cues = (plainCues ?? file.output.cues) as readonly unknown[] as readonly Cue[]
   const problems = checkJob(
     info,
@@ -86,6 +88,7 @@ const jobOf = (parsed: unknown): Result<Job> => {
     cues,
     held as readonly unknown[] as readonly HeldFrame[],
     passes as readonly unknown[] as readonly PassRecord[],
+    packs as readonly unknown[] as readonly PackRecord[],
   )
   return resultOf(
     {
@@ -94,6 +97,7 @@ const jobOf = (parsed: unknown): Result<Job> => {
       cues: Object.fromEntries(cues.map((cue) => [cue.id, cue])),
       held: Object.fromEntries(held.map((each) => [each.id, each])),
       passes: Object.fromEntries(passes.map((each) => [each.id, each])),
+      packs: Object.fromEntries(packs.map((each) => [each.id, each])),
     } as unknown as Job,
     problems,
   )

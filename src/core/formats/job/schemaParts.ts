@@ -5,6 +5,7 @@ import {
   MOST_CURVE_POINTS,
   MOST_STEPS,
   NAME_LIMIT,
+  SMALLEST_GAMMA,
 } from '../../job/limits.ts'
 
 /** What JSON reads as infinite is past the largest number too. */
@@ -16,6 +17,15 @@ export const wholeFrom = (low: number) =>
 export const text = (limit: number) => v.pipe(v.string(), v.maxLength(limit))
 
 export const triple = v.strictTuple([finite, finite, finite])
+
+export const identifier = v.pipe(v.string(), v.regex(/^[A-Za-z][A-Za-z0-9_-]{0,63}$/))
+const gamma = v.pipe(finite, v.minValue(SMALLEST_GAMMA))
+export const gammaTriple = v.strictTuple([gamma, gamma, gamma])
+
+export const sha256 = v.pipe(v.string(), v.regex(/^[0-9a-f]{64}$/))
+
+/** A moment in UTC, ISO 8601. */
+export const moment = v.pipe(v.string(), v.regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(\.\d{1,3})?Z$/))
 
 const above0 = v.pipe(finite, v.gtValue(0))
 const from0 = v.pipe(finite, v.minValue(0))

@@ -1,3 +1,4 @@
+import type { PackRecord } from '../../agreement/answer.ts'
 import { cuesOfReel } from '../../job/cueList.ts'
 import type { HeldFrame, Job, Reel } from '../../job/job.ts'
 import type { PassRecord } from '../../transfer/passRecord.ts'
@@ -18,6 +19,7 @@ export const writeJob = (job: Job): string => {
     cues,
     held: Object.values<HeldFrame>(job.held).toSorted((a, b) => (a.id < b.id ? -1 : 1)),
     passes: Object.values<PassRecord>(job.passes).toSorted((a, b) => (a.id < b.id ? -1 : 1)),
+    packs: Object.values<PackRecord>(job.packs).toSorted((a, b) => (a.id < b.id ? -1 : 1)),
   }
   return `${JSON.stringify(file, undefined, 2)}\n`
 }

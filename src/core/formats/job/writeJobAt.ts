@@ -1,8 +1,7 @@
-import { sameGrade } from '../../colour/grade.ts'
+import { agreementOf } from '../../agreement/agreementOf.ts'
 import { PRINT_BASE, sameBase } from '../../film/filmBase.ts'
 import { cuesOfReel } from '../../job/cueList.ts'
 import type { Cue, Job, Reel } from '../../job/job.ts'
-import { sameFraming } from '../../picture/framing.ts'
 import { EBU_R103_V3 } from '../../tolerance/profile.ts'
 import { INITIAL_TRANSFER } from '../../transfer/transferSettings.ts'
 import { cueLoss, inPart, type Loss, leftOut, numbersWhere, wholeLoss } from '../loss.ts'
@@ -10,10 +9,6 @@ import { JOB_VERSION, migrateDown } from './migrations.ts'
 import { writeJob } from './writeJob.ts'
 
 const LEFT_OUT = leftOut('Left out; a file of the newest version has it.')
-
-const isChangedSince = ({ agreedLook, grade, framing }: Cue): boolean =>
-  agreedLook !== null &&
-  !(sameGrade(agreedLook.grade, grade) && sameFraming(agreedLook.framing, framing))
 
 /** What of a reel each step down to an earlier version loses, by the version that is left. */
 const lossesLeaving = (job: Job, reel: Reel): ReadonlyMap<number, readonly Loss[]> => {
@@ -26,12 +21,30 @@ const lossesLeaving = (job: Job, reel: Reel): ReadonlyMap<number, readonly Loss[
     wholeLoss(isLost, subject, says, done)
   const passes = Object.values(job.passes).filter((each) => each.reel === reel.id).length
   const isTransferSet = JSON.stringify(reel.transfer) !== JSON.stringify(INITIAL_TRANSFER)
+  const reasons = reel.overrides.length
   return new Map<number, readonly Loss[]>([
+    [
+      7,
+      [
+        ...where(
+          'Agreement',
+          'Who said what and when, the lines drawn, and what else was agreed than grade and framing of',
+          ({ answers }) => answers.length > 0,
+          inPart('How they stand is kept.'),
+        ),
+        ...whole(reasons > 0, 'Checklist', 'Which cues the reasons on the checklist are about.'),
+        ...whole(
+          Object.keys(job.packs).length > 0,
+          'Agreement',
+          'The review packs that were made.',
+        ),
+      ],
+    ],
     [
       6,
       [
         ...whole(
-          isTransferSet || reel.overrides.length > 0,
+          isTransferSet || reasons > 0,
           'Transfer',
           'How the reel is transferred, and the reasons given on its checklist.',
         ),
@@ -68,7 +81,7 @@ const lossesLeaving = (job: Job, reel: Reel): ReadonlyMap<number, readonly Loss[
         ...where(
           'Agreement',
           'What was agreed on, and changed since, of',
-          isChangedSince,
+          (cue) => agreementOf(job, cue) === 'changed',
           inPart('They are open.'),
         ),
         ...whole(

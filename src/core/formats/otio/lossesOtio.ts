@@ -66,7 +66,7 @@ export const lossesOtio = (job: Job, reelId: ReelId): readonly Loss[] => {
     ),
     ...cueLoss(
       'Agreement',
-      numbersWhere(cues, ({ agreement }) => agreement !== 'open'),
+      numbersWhere(cues, ({ answers }) => answers.length > 0),
       (words) => `The agreement on ${words} goes out as a statement: it is not read back.`,
       IN_METADATA,
     ),

@@ -38,6 +38,7 @@ export const OWN_OF_CLIP: readonly string[] = [
   'name',
   'agreement',
   'agreedLook',
+  'answers',
   ...READ,
 ]
 export const OWN_OF_TIMELINE: readonly string[] = ['version', 'name', 'reel', 'tolerance']

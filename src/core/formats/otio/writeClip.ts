@@ -1,3 +1,4 @@
+import type { Agreement } from '../../agreement/agreementOf.ts'
 import {
   type JsonNode,
   type JsonRecord,
@@ -12,7 +13,6 @@ import {
 import { jsonNumber } from '../../base/json/plainJson.ts'
 import { gradeToCdl } from '../../colour/cdl.ts'
 import type { Triple } from '../../colour/triple.ts'
-import { agreementOf } from '../../job/agreementOf.ts'
 import type { Cue, HeldFrame, Reel } from '../../job/job.ts'
 import { BLANK_CLIP } from './blankOtio.ts'
 import { DEFAULT_KEY } from './clipMedia.ts'
@@ -33,6 +33,7 @@ export type CuePlace = {
   /** Frames of the cue before it; 0 before the first. */
   readonly framesBefore: number
   readonly isLast: boolean
+  readonly agreement: Agreement
   readonly held: readonly HeldFrame[]
 }
 
@@ -51,7 +52,7 @@ const withCdl = (clip: JsonRecord, cue: Cue): JsonRecord => {
 }
 
 /** Everything of the cue in our namespace, exact and as the job file has it. */
-const withCue = (clip: JsonRecord, { cue, reel, number }: CuePlace): JsonRecord =>
+const withCue = (clip: JsonRecord, { cue, reel, number, agreement }: CuePlace): JsonRecord =>
   withOwn(clip, {
     version: OWN_VERSION,
     cue: cue.id,
@@ -65,8 +66,8 @@ const withCue = (clip: JsonRecord, { cue, reel, number }: CuePlace): JsonRecord 
     scene: cue.scene,
     note: cue.note,
     boundary: cue.boundary,
-    agreement: agreementOf(cue),
-    agreedLook: cue.agreedLook,
+    agreement,
+    answers: cue.answers.map(({ says, by, at, note, sha256 }) => ({ says, by, at, note, sha256 })),
   })
 
 const ourName = (reel: Reel, number: number): string =>

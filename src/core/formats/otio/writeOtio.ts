@@ -1,3 +1,4 @@
+import { agreementOf } from '../../agreement/agreementOf.ts'
 import {
   type JsonNode,
   type JsonRecord,
@@ -36,6 +37,7 @@ const clipsOf = (job: Job, reel: Reel): readonly JsonNode[] => {
       end,
       framesBefore: cue.first - (cues[index - 1]?.first ?? cue.first),
       isLast: index === cues.length - 1,
+      agreement: agreementOf(job, cue),
       held: held
         .filter(({ frame }) => frame >= cue.first && frame < end)
         .toSorted((a, b) => a.frame - b.frame || (a.id < b.id ? -1 : 1)),

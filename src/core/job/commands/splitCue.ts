@@ -4,7 +4,7 @@ import type { Frame } from '../../time/frame.ts'
 import { cueChange } from '../change.ts'
 import { cueAt } from '../cueList.ts'
 import type { LabelledChange } from '../history.ts'
-import type { Job } from '../job.ts'
+import type { Cue, Job } from '../job.ts'
 import type { CueId, ReelId } from '../recordIds.ts'
 
 /** A new cue from `first` on, with the values of the cue it is cut from. */
@@ -23,10 +23,9 @@ export const splitCue = (
     id: newId,
     first,
     ramp: 0,
-    boundary: { kind: 'by-hand', confidence: 1 },
+    boundary: { kind: 'by-hand', confidence: 1 } as const,
     note: '',
-    agreement: 'open',
-    agreedLook: null,
-  } as const
+    answers: [],
+  } satisfies Cue
   return ok({ label: 'Split cue', change: cueChange([], [added]) })
 }
