@@ -4,9 +4,9 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { createSha256, sha256OfText } from '../../src/core/base/sha256.ts'
 import { filesChecksum } from '../../src/media/filesChecksum.ts'
 import { sha256OfFile } from '../../src/media/node/sha256OfFile.ts'
-import { createSha256, sha256OfText } from '../../src/core/base/sha256.ts'
 import { sha256OfBlob } from '../../src/media/sha256OfBlob.ts'
 
 /** The examples of FIPS 180-4 for SHA-256 (its example values; the empty message: NIST CAVP). */

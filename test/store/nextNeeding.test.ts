@@ -7,6 +7,7 @@ import { perform, showJob } from '../../src/store/document.ts'
 import { recallLooked } from '../../src/store/looked.ts'
 import { isAnyNeeding, needWords, nextCueWith } from '../../src/store/nextNeeding.ts'
 import { movePlayhead } from '../../src/store/session.ts'
+import { SAID } from '../support/sampleAnswer.ts'
 import { cueId, sampleJob } from '../support/sampleJob.ts'
 
 const setUp = () => {
@@ -25,9 +26,9 @@ test('nothing needs a person where all were looked at and nothing is amiss', () 
 
 test('what was changed since and what changes are asked of is come to in turn, round the end', () => {
   const { store, next } = setUp()
-  perform(store, (job) => setAgreement(job, [cueId(1)], 'agreed'))
+  perform(store, (job) => setAgreement(job, [cueId(1)], 'agreed', SAID))
   perform(store, (job) => setGrade(job, [cueId(1)], (grade) => ({ ...grade, saturation: 0.5 })))
-  perform(store, (job) => setAgreement(job, [cueId(3)], 'asked'))
+  perform(store, (job) => setAgreement(job, [cueId(3)], 'asked', SAID))
   expect(isAnyNeeding(store.getState())).toBe(true)
   expect(next()).toBe(cueId(3))
   movePlayhead(store, 260)
@@ -39,7 +40,7 @@ test('what was changed since and what changes are asked of is come to in turn, r
 
 test('the only one that needs a person is found though the line is on it', () => {
   const { store, next } = setUp()
-  perform(store, (job) => setAgreement(job, [cueId(2)], 'asked'))
+  perform(store, (job) => setAgreement(job, [cueId(2)], 'asked', SAID))
   movePlayhead(store, 150)
   expect(next()).toBe(cueId(2))
 })

@@ -16,6 +16,7 @@ import { recallLooked } from '../../src/store/looked.ts'
 import { standingOf } from '../../src/store/standing.ts'
 import { type AppState, INITIAL_STATE, type LiveVerdict } from '../../src/store/state.ts'
 import { NO_VERDICTS, type VerdictBook, withVerdict } from '../../src/store/verdictBook.ts'
+import { SAID } from '../support/sampleAnswer.ts'
 import { cueId, REEL_ID, sampleJob, sampleReel } from '../support/sampleJob.ts'
 import { verdictOf } from '../support/sampleVerdict.ts'
 import { seeded } from '../support/seeded.ts'
@@ -147,7 +148,8 @@ test('counted change by change, all stand as counted from nothing', () => {
     const kind = Math.floor(random() * 5)
     if (kind === 0) measure(pick(), random() < 0.5)
     if (kind === 1) saturate(pick(), Math.round(random() * 20) / 10)
-    if (kind === 2) perform(store, (before) => setAgreement(before, [cueId(pick())], 'agreed'))
+    if (kind === 2)
+      perform(store, (before) => setAgreement(before, [cueId(pick())], 'agreed', SAID))
     if (kind === 3) recallLooked(store, [cueId(pick())])
     if (kind === 4) perform(store, (before) => setRamp(before, [cueId(pick())], pick() - 1))
     const { outside: _, bits, ...counts } = standing()

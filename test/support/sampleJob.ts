@@ -69,4 +69,5 @@ export const sampleJob = (
   ),
   held: {},
   passes: {},
+  packs: {},
 })

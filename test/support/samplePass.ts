@@ -18,6 +18,7 @@ export const samplePass = (change: Partial<PassRecord> = {}): PassRecord => ({
     {
       check: 'line-up',
       found: 'No line-up of the scanner is logged for this reel.',
+      about: ['No line-up of the scanner is logged for this reel.'],
       reason: 'It was lined up for the reel before.',
       at: '2026-11-26T08:59:00.000Z',
     },

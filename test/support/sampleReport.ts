@@ -7,6 +7,7 @@ import type { ReportFacts } from '../../src/core/report/reportFacts.ts'
 import { reportHtml } from '../../src/core/report/reportHtml.ts'
 import { frame } from '../../src/core/time/frame.ts'
 import type { Verdict } from '../../src/core/tolerance/verdict.ts'
+import { answerOf } from './sampleAnswer.ts'
 import { REEL_ID, sampleJob, sampleReel } from './sampleJob.ts'
 import { samplePass } from './samplePass.ts'
 
@@ -32,9 +33,9 @@ export const verdict = (change: Partial<Verdict> = {}): Verdict => ({
   ...change,
 })
 
-const CHANGES: readonly Partial<Cue>[] = [
-  {},
-  {
+const CHANGES: readonly ((cue: Cue) => Partial<Cue>)[] = [
+  () => ({}),
+  () => ({
     grade: { lift: [0.01, 0, -0.02], gamma: [1.25, 1, 0.8], gain: [1.1, 1, 0.9], saturation: 1.5 },
     framing: { zoom: 1.2, pan: 0.05, tilt: -0.1, rotation: 2.5, squeeze: 2, blanking: 0.25 },
     ramp: 12,
@@ -44,17 +45,14 @@ const CHANGES: readonly Partial<Cue>[] = [
     alternates: [{ name: 'cold', grade: IDENTITY_GRADE }],
     scene: 'quay',
     note: 'Two\nlines',
-  },
-  {
-    agreement: 'agreed',
-    agreedLook: { grade: { ...IDENTITY_GRADE, saturation: 2 }, framing: IDENTITY_FRAMING },
-  },
-  { agreement: 'asked' },
+  }),
+  (cue) => ({ answers: [answerOf(cue, {}, { ...IDENTITY_GRADE, saturation: 2 })] }),
+  (cue) => ({ answers: [answerOf(cue, { says: 'asked', note: 'Warmer.' })] }),
 ]
 
 /** A job whose four cues have everything a report tells of, and a held frame. */
 export const reportedJob = (): Job => ({
-  ...sampleJob([0, 100, 250, 400], (cue, index) => ({ ...cue, ...CHANGES[index] })),
+  ...sampleJob([0, 100, 250, 400], (cue, index) => ({ ...cue, ...CHANGES[index]?.(cue) })),
   held: {
     ['held-1' as HeldId]: {
       id: 'held-1' as HeldId,

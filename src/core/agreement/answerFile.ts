@@ -1,5 +1,5 @@
-import type { PackId, ReelId } from '../job/recordIds.ts'
 import type { GivenAnswer } from '../job/commands/addAnswers.ts'
+import type { PackId, ReelId } from '../job/recordIds.ts'
 
 /** What a review pack saves when a reviewer is done. */
 export type AnswerFile = {

@@ -1,5 +1,5 @@
 import type { Reel } from '../job/job.ts'
-import type { Override } from '../transfer/override.ts'
+import { CHECKLIST_TITLES, type Override } from '../transfer/override.ts'
 import type { PassRecord } from '../transfer/passRecord.ts'
 import { TRANSFER_FORMAT_FACTS, type TransferSettings } from '../transfer/transferSettings.ts'
 import { type Html, html, written } from './html.ts'
@@ -37,7 +37,7 @@ const MARKS = { right: '●', wrong: '▲', told: '○', 'not known': '◌' } as
 const reasons = (overrides: readonly Override[]): Html =>
   html`<ul>${overrides.map(
     ({ check, found, reason, at }) =>
-      html`<li>${check}: ${written(found)} Passed with the reason “${written(reason)}”, ${at.slice(0, 10)}.</li>`,
+      html`<li>${CHECKLIST_TITLES[check]}: ${written(found)} Passed with the reason “${written(reason)}”, ${at.slice(0, 10)}.</li>`,
   )}</ul>`
 
 /** Held frames that are listed, at most. */

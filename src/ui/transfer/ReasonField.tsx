@@ -13,7 +13,10 @@ export type ReasonFieldProps = {
 }
 
 /** The written reason to transfer all the same: given, shown with its date, taken back. */
-export const ReasonField = ({ item: { check, says, about, override }, kept }: ReasonFieldProps) => {
+export const ReasonField = ({
+  item: { check, standing, says, about, override },
+  kept,
+}: ReasonFieldProps) => {
   const { store } = useApp()
   const id = useId()
   const [text, setText] = useState<string>()
@@ -68,9 +71,11 @@ export const ReasonField = ({ item: { check, says, about, override }, kept }: Re
           “{override.reason}” <span className="dim">{override.at.slice(0, 10)}</span>
         </span>
       )}
-      <button type="button" className="link" onClick={() => setText(override?.reason ?? '')}>
-        {override ? 'change the reason' : 'write a reason…'}
-      </button>
+      {standing !== 'right' && (
+        <button type="button" className="link" onClick={() => setText(override?.reason ?? '')}>
+          {override ? 'change the reason' : 'write a reason…'}
+        </button>
+      )}
       {kept && (
         <button type="button" className="link" onClick={takeBack}>
           take the reason back

@@ -22,6 +22,7 @@ import { STRINGS } from '../../../src/ui/strings.ts'
 import '../../../src/ui/styles/app.css'
 import '../../../src/ui/styles/ledger.css'
 import { reportOf } from '../../core/flashes/flashClip.ts'
+import { SAID } from '../../support/sampleAnswer.ts'
 import { cueId, sampleJob, sampleReel } from '../../support/sampleJob.ts'
 import { verdictOf } from '../../support/sampleVerdict.ts'
 
@@ -238,7 +239,7 @@ describe('filters', () => {
 
   it('are told with their counts and list only what they ask for', async () => {
     recallLooked(app.store, looked(CUES - 2))
-    perform(app.store, (job) => setAgreement(job, [cueId(7), cueId(9)], 'agreed'))
+    perform(app.store, (job) => setAgreement(job, [cueId(7), cueId(9)], 'agreed', SAID))
     perform(app.store, (job) =>
       setGrade(job, [cueId(9)], (grade) => ({ ...grade, saturation: 0.4 })),
     )

@@ -1,7 +1,7 @@
+import { createSha256 } from '../../../src/core/base/sha256.ts'
 import { frame } from '../../../src/core/time/frame.ts'
 import { openMedia } from '../../../src/media/browser/openMedia.ts'
 import type { FrameSource } from '../../../src/media/frameSource.ts'
-import { createSha256 } from '../../../src/core/base/sha256.ts'
 
 export const openHere = async (files: readonly File[]): Promise<FrameSource> => {
   const opened = await openMedia(files)

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { agreementOf } from '../../../src/core/agreement/agreementOf.ts'
 import { cdlToGrade, gradeToCdl } from '../../../src/core/colour/cdl.ts'
 import { type Grade, IDENTITY_GRADE } from '../../../src/core/colour/grade.ts'
 import { applyImport } from '../../../src/core/conform/applyImport.ts'
@@ -9,13 +10,13 @@ import { suggestImport } from '../../../src/core/conform/suggestImport.ts'
 import type { Decision, DecisionList } from '../../../src/core/formats/decisionList.ts'
 import { readJob } from '../../../src/core/formats/job/readJob.ts'
 import { writeJob } from '../../../src/core/formats/job/writeJob.ts'
-import { agreementOf } from '../../../src/core/job/agreementOf.ts'
 import { applyChange, invertChange, isEmptyChange } from '../../../src/core/job/change.ts'
 import { setAgreement } from '../../../src/core/job/commands/setAgreement.ts'
 import { cuesOfReel } from '../../../src/core/job/cueList.ts'
 import type { Cue, Job } from '../../../src/core/job/job.ts'
 import { frame } from '../../../src/core/time/frame.ts'
 import { decision, list, ownList } from '../../support/decisionLists.ts'
+import { SAID } from '../../support/sampleAnswer.ts'
 import { cueId, REEL_ID, sampleJob, sampleReel } from '../../support/sampleJob.ts'
 
 const START = 900_000
@@ -105,12 +106,12 @@ describe('an import', () => {
   })
 
   it('leaves an agreed cue agreed where nothing changes, and changed since where it does', () => {
-    const agreed = setAgreement(job, [cueId(2), cueId(3)], 'agreed')
+    const agreed = setAgreement(job, [cueId(2), cueId(3)], 'agreed', SAID)
     if (!agreed.ok) throw new Error('not agreed')
     const before = applyChange(job, agreed.value.change)
     const values = (saturation: number) => ({ values: { grade: grade(saturation) } })
     const after = imported(before, list([on(100, values(0.1)), on(250, values(0.9))]), BOTH)
-    expect([2, 3].map((n) => agreementOf(after.cues[cueId(n)] as Cue))).toEqual([
+    expect([2, 3].map((n) => agreementOf(after, after.cues[cueId(n)] as Cue))).toEqual([
       'agreed',
       'changed',
     ])

@@ -1,13 +1,14 @@
 import { expect, it } from 'vitest'
 import { handOverLosses } from '../../../src/core/formats/handOverFiles.ts'
 import { FORMATS_HANDED_OVER } from '../../../src/core/formats/prepareFormat.ts'
+import { answerOf } from '../../support/sampleAnswer.ts'
 import { REEL_ID, sampleJob } from '../../support/sampleJob.ts'
 
 it('what formats say of a job comes to several of these', () => {
   const job = sampleJob(undefined, (cue) => ({
     ...cue,
     scene: 'harbour',
-    agreement: 'asked' as const,
+    answers: [answerOf(cue, { says: 'asked' })],
   }))
   const told = FORMATS_HANDED_OVER.flatMap((format) => handOverLosses(job, REEL_ID, format))
   expect(told.length).toBeGreaterThan(FORMATS_HANDED_OVER.length)

@@ -4,14 +4,14 @@ import { expect, it } from 'vitest'
 import { isPlainCue } from '../../../src/core/formats/job/isPlainCue.ts'
 import { cueSchema } from '../../../src/core/formats/job/jobSchema.ts'
 import { cuesOfReel } from '../../../src/core/job/cueList.ts'
+import { answerOf } from '../../support/sampleAnswer.ts'
 import { REEL_ID, sampleJob } from '../../support/sampleJob.ts'
 
 const [PLAIN] = cuesOfReel(sampleJob(), REEL_ID)
 const CUE = PLAIN && {
   ...PLAIN,
   alternates: [{ name: 'A', grade: PLAIN.grade }],
-  agreement: 'agreed' as const,
-  agreedLook: { grade: PLAIN.grade, framing: PLAIN.framing },
+  answers: [answerOf(PLAIN, { marks: [[[0.1, 0.2]]], frame: 3 })],
 }
 
 /** Every place in a cue that holds a value, as a path. */

@@ -40,9 +40,9 @@ describe('what is said of a job file that does not fit its schema', () => {
     [
       'a word that is none of the choices',
       (f) => {
-        f.cues[1].agreement = 'maybe'
+        f.cues[1].rampShape = 'maybe'
       },
-      'In the job file, cue 2, “agreement” must be one of open, agreed, asked, but is "maybe". Mend it, or get the file again.',
+      'In the job file, cue 2, “rampShape” must be one of linear, eased, but is "maybe". Mend it, or get the file again.',
     ],
     [
       'a missing field',

@@ -15,6 +15,7 @@ import {
 import { readJob } from '../../../src/core/formats/job/readJob.ts'
 import { writeJob } from '../../../src/core/formats/job/writeJob.ts'
 import { EBU_R103_V3 } from '../../../src/core/tolerance/profile.ts'
+import { answerOf } from '../../support/sampleAnswer.ts'
 import { sampleJob } from '../../support/sampleJob.ts'
 
 const ROOT = resolve(import.meta.dirname, '../../..')
@@ -39,7 +40,7 @@ const anyJob = fc
         rampShape: i % 2 === 0 ? 'linear' : 'eased',
         scene: note.slice(0, 9),
         ...(i % 4 === 1 && { gradeName: 'B', alternates: [{ name: 'A', grade }] }),
-        ...(i % 5 === 1 && { agreement: 'agreed', agreedLook: { grade, framing: cue.framing } }),
+        ...(i % 5 === 1 && { answers: [answerOf(cue, { note }, grade)] }),
       }
     })
   })

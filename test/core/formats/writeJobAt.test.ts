@@ -1,12 +1,14 @@
 import { expect, it } from 'vitest'
+import type { PackRecord } from '../../../src/core/agreement/answer.ts'
 import { PRINT_BASE } from '../../../src/core/film/filmBase.ts'
 import { readJob } from '../../../src/core/formats/job/readJob.ts'
 import { writeJob } from '../../../src/core/formats/job/writeJob.ts'
 import { writeJobAt } from '../../../src/core/formats/job/writeJobAt.ts'
 import type { Cue } from '../../../src/core/job/job.ts'
-import type { PassId } from '../../../src/core/job/recordIds.ts'
+import type { PackId, PassId } from '../../../src/core/job/recordIds.ts'
 import { INITIAL_TRANSFER } from '../../../src/core/transfer/transferSettings.ts'
 import { says } from '../../support/lossWords.ts'
+import { answerOf } from '../../support/sampleAnswer.ts'
 import { sampleJob, sampleReel } from '../../support/sampleJob.ts'
 import { samplePass } from '../../support/samplePass.ts'
 
@@ -22,6 +24,7 @@ const full = (cue: Cue, index: number): Cue =>
         alternates: [{ name: 'A', grade: cue.grade }],
         framing: { ...cue.framing, rotation: 2 },
         foreign: [{ format: 'edl', text: '{}' }],
+        answers: [answerOf(cue)],
       }
     : cue
 
@@ -43,9 +46,21 @@ const WITHOUT_PASS = sampleJob(
   }),
 )
 
-const JOB = { ...WITHOUT_PASS, passes: { ['pass-1' as PassId]: samplePass() } }
+const PACK: PackRecord = {
+  id: 'pack-1' as PackId,
+  madeAt: '2026-11-27T09:00:00.000Z',
+  madeFor: 'Ines',
+  cues: 2,
+  key: null,
+}
+const JOB = {
+  ...WITHOUT_PASS,
+  passes: { ['pass-1' as PassId]: samplePass() },
+  packs: { [PACK.id]: PACK },
+}
 
 it.each([
+  [6, ['Who said what and when', 'The review packs']],
   [5, ['The record of the passes', 'How the reel is transferred', 'line-ups', 'checksum']],
   [4, ['The process list', 'What other lists said of cue 2']],
   [3, ['eased shape', 'alternates of cue 2', 'name of the grade', 'scene mark of cue 2']],
@@ -67,5 +82,5 @@ it('loses nothing of a job that has nothing a version lacks, nor in the newest v
   expect(writeJobAt(plain, 1).losses).toEqual([])
   const read = readJob(writeJobAt(plain, 1).text)
   expect(read.ok && read.value).toEqual(plain)
-  expect(writeJobAt(JOB, 6)).toEqual({ text: writeJob(JOB), losses: [] })
+  expect(writeJobAt(JOB, 7)).toEqual({ text: writeJob(JOB), losses: [] })
 })

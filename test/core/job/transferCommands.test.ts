@@ -40,7 +40,13 @@ describe('how a reel is transferred', () => {
 })
 
 describe('a reason', () => {
-  const given = { check: 'scan', found: 'Another.', reason: ' It was copied. ', at: AT } as const
+  const given = {
+    check: 'scan',
+    found: 'Another.',
+    about: ['a b'],
+    reason: ' It was copied. ',
+    at: AT,
+  } as const
 
   test('is kept without its edges, in place of the one before, and taken back', () => {
     const one = doneTo(JOB, setOverride(JOB, REEL_ID, given))

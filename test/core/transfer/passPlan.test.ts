@@ -9,6 +9,7 @@ import {
 } from '../../../src/core/transfer/outputTimeline.ts'
 import { passPlan } from '../../../src/core/transfer/passPlan.ts'
 import { INITIAL_TRANSFER } from '../../../src/core/transfer/transferSettings.ts'
+import { answerOf } from '../../support/sampleAnswer.ts'
 import { REEL_ID, sampleJob, sampleReel } from '../../support/sampleJob.ts'
 import { samplePlan } from '../../support/samplePlan.ts'
 
@@ -42,7 +43,7 @@ test.each([
 test.each([
   ['note', jobWith({}, (c) => ({ ...c, note: 'x' }))],
   ['scene mark', jobWith({}, (c) => ({ ...c, scene: 'x' }))],
-  ['agreement', jobWith({}, (c) => ({ ...c, agreement: 'asked' }))],
+  ['agreement', jobWith({}, (c) => ({ ...c, answers: [answerOf(c)] }))],
   [
     'alternates',
     jobWith({}, (c) => ({ ...c, alternates: [{ name: 'x', grade: c.grade }], gradeName: 'y' })),

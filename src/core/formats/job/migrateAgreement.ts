@@ -13,6 +13,8 @@ type CueOf6 = Omit<Cue, 'answers'> & {
   readonly agreedLook: { readonly grade: Grade; readonly framing: Framing } | null
 }
 
+const SAYS: readonly unknown[] = ['open', 'agreed', 'asked']
+
 type Parts<AnyCue> = {
   readonly info: JobInfo
   readonly reels: readonly Reel[]
@@ -54,6 +56,8 @@ const answersOf6 = (ground: LookGround | undefined, cue: CueOf6): readonly Answe
 export const answersUpTo7 = (parts: Parts<CueOf6>): readonly unknown[] => {
   const grounds = groundsOf(parts)
   return parts.cues.map((cue) => {
+    // What says nothing that version 6 knew is left for the schema to refuse.
+    if (!SAYS.includes(cue.agreement)) return cue
     const { agreement: _, agreedLook: __, foreign, ...rest } = cue
     const ground = grounds.get(cue.reel) as unknown as LookGround | undefined
     return { ...rest, answers: answersOf6(ground, cue), foreign }

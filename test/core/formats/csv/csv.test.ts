@@ -13,6 +13,7 @@ import type { Cue, Job } from '../../../../src/core/job/job.ts'
 import { IDENTITY_FRAMING } from '../../../../src/core/picture/framing.ts'
 import { rate } from '../../../../src/core/time/rate.ts'
 import { says } from '../../../support/lossWords.ts'
+import { answerOf } from '../../../support/sampleAnswer.ts'
 import { REEL_ID, sampleJob, sampleReel } from '../../../support/sampleJob.ts'
 
 const TIMING = { rate: rate(25), isDropFrame: false }
@@ -350,8 +351,7 @@ describe('losses of comma-separated values', () => {
             ramp: 12,
             alternates: [{ name: 'warm', grade: IDENTITY_GRADE }],
             note: 'half \ud800',
-            agreement: 'agreed',
-            agreedLook: { grade: IDENTITY_GRADE, framing: IDENTITY_FRAMING },
+            answers: [answerOf(cue)],
             foreign: [{ format: 'edl', text: '{}' }],
           },
     )

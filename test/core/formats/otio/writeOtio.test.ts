@@ -25,6 +25,7 @@ import {
   track,
   transition,
 } from '../../../support/otioText.ts'
+import { answerOf } from '../../../support/sampleAnswer.ts'
 import { REEL_ID, sampleJob, sampleReel } from '../../../support/sampleJob.ts'
 
 const textOf = (job: Job): string => {
@@ -93,8 +94,7 @@ const full: Job = {
     note: i === 1 ? 'Hände zu rot\n“mehr Grün”' : '',
     gradeName: i === 3 ? 'warm' : '',
     alternates: i === 3 ? [{ name: 'cold', grade: IDENTITY_GRADE }] : [],
-    agreement: i === 1 ? 'agreed' : 'open',
-    agreedLook: i === 1 ? { grade: IDENTITY_GRADE, framing: IDENTITY_FRAMING } : null,
+    answers: i === 1 ? [answerOf(cue)] : [],
   })),
   held: { [HELD.id]: HELD },
 }
@@ -154,7 +154,7 @@ describe('a reel as an OpenTimelineIO timeline', () => {
       scene: '12A',
       boundary: { kind: 'cut', confidence: 1 },
       agreement: 'changed',
-      agreedLook: { grade: IDENTITY_GRADE },
+      answers: [{ says: 'agreed', by: 'Ines' }],
     })
     const { foreign: _, ...reel } = sampleReel()
     expect(metadata.reelwright).toMatchObject({
