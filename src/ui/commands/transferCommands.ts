@@ -7,6 +7,9 @@ const hasJob = (state: AppState): boolean => state.history !== undefined
 
 const isWriting = ({ transferring: { run } }: AppState): boolean => run?.phase === 'writing'
 
+/** The field of the checklist that takes a line-up. */
+const LINE_UP_FIELD = 'line-up-field'
+
 /** The graded pass by name. */
 export const TRANSFER_COMMANDS: readonly Command[] = [
   {
@@ -43,6 +46,16 @@ export const TRANSFER_COMMANDS: readonly Command[] = [
     group: 'Transfer',
     isPossible: ({ transferring }) => transferring.run !== undefined,
     run: ({ services }) => services.transfer.stop(),
+  },
+  {
+    id: 'log-line-up',
+    label: 'Log a line-up of the scanner',
+    group: 'Transfer',
+    isPossible: hasJob,
+    run: ({ store }) => {
+      setStep(store, 'transfer')
+      requestAnimationFrame(() => document.getElementById(LINE_UP_FIELD)?.focus())
+    },
   },
   {
     id: 'scan-checksum',

@@ -9,6 +9,7 @@ import { perform } from '../../store/document.ts'
 import { tellProblems } from '../../store/notices.ts'
 import { jobOf, reelOf } from '../../store/queries.ts'
 import { useApp, useAppState } from '../appContext.ts'
+import { AgreementTick } from '../parts/AgreementTick.tsx'
 import { Choice } from '../parts/Choice.tsx'
 import { CommandButton } from '../parts/CommandButton.tsx'
 import { formatNumber } from '../parts/numberText.ts'
@@ -71,6 +72,7 @@ export const Prepare = () => {
             return false
           }}
         />
+        <AgreementTick />
         <div className="button-row">
           <CommandButton id="close" />
           <CommandButton id="open-reel" label="Open another reel…" />

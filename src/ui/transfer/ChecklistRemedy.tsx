@@ -1,15 +1,14 @@
-import { setJobInfo } from '../../core/job/commands/setJobInfo.ts'
 import type { ChecklistItem } from '../../core/transfer/checklist.ts'
 import type { ChecklistName } from '../../core/transfer/override.ts'
 import { DOUBTFUL, NOT_AGREED, OUTSIDE, UNLOOKED } from '../../store/cueBits.ts'
-import { perform } from '../../store/document.ts'
 import { nextCueWith } from '../../store/nextNeeding.ts'
-import { jobOf, settledFrame } from '../../store/queries.ts'
+import { settledFrame } from '../../store/queries.ts'
 import { selectCue } from '../../store/selection.ts'
 import { setStep } from '../../store/session.ts'
+import { isPassAtWork } from '../../store/transferring.ts'
 import { useApp, useAppState } from '../appContext.ts'
+import { AgreementTick } from '../parts/AgreementTick.tsx'
 import { paceText } from '../parts/paceText.ts'
-import { Tick } from '../parts/Tick.tsx'
 import { LineUpField } from './LineUpField.tsx'
 
 /** Cues a check is about, and the words of the button that goes to the next of them. */
@@ -26,11 +25,18 @@ export const ChecklistRemedy = ({
 }: {
   readonly item: ChecklistItem
 }) => {
-  if (check === 'agreed') return <AgreementTick isWrong={standing === 'wrong'} />
+  if (check === 'agreed')
+    return (
+      <>
+        <AgreementTick />
+        {standing === 'wrong' && <GoToCue check="agreed" />}
+      </>
+    )
   if (check === 'scan') return <ScanChecksum />
   if (check === 'line-up') return <LineUpField />
   if (check === 'space') return <RoomAgain />
-  return standing === 'wrong' ? <GoToCue check={check} /> : null
+  if (standing === 'wrong') return <GoToCue check={check} />
+  return standing === 'not known' && check === 'tolerance' ? <Measuring /> : null
 }
 
 const GoToCue = ({ check }: { readonly check: ChecklistName }) => {
@@ -50,27 +56,20 @@ const GoToCue = ({ check }: { readonly check: ChecklistName }) => {
   )
 }
 
-const AgreementTick = ({ isWrong }: { readonly isWrong: boolean }) => {
-  const { store } = useApp()
-  const asks = useAppState((state) => jobOf(state)?.info.job.asksAgreement ?? false)
+/** Cues are measured by themselves; this says what they wait for. */
+const Measuring = () => {
+  const isOpen = useAppState(({ media }) => media === 'ready')
+  const isBusy = useAppState(
+    ({ playback, finding, transferring }) =>
+      playback.isPlaying || finding !== undefined || isPassAtWork(transferring),
+  )
+  if (!isOpen) return <span>They are measured once the scan is open.</span>
   return (
-    <>
-      <Tick
-        isTicked={asks}
-        onTick={(asksAgreement) =>
-          perform(store, (job) =>
-            setJobInfo(
-              job,
-              (info) => ({ ...info, asksAgreement }),
-              'Whether agreement is asked for',
-            ),
-          )
-        }
-      >
-        every cue is to be agreed before a transfer
-      </Tick>
-      {isWrong && <GoToCue check="agreed" />}
-    </>
+    <span>
+      {isBusy
+        ? 'They are measured once nothing plays and no other work reads the scan.'
+        : 'They are being measured, one after another.'}
+    </span>
   )
 }
 

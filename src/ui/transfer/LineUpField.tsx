@@ -1,4 +1,4 @@
-import { useId, useState } from 'react'
+import { useState } from 'react'
 import { logLineUp } from '../../core/job/commands/logLineUp.ts'
 import { perform } from '../../store/document.ts'
 import { reelOf } from '../../store/queries.ts'
@@ -7,7 +7,6 @@ import { useApp, useAppState } from '../appContext.ts'
 /** Logs a line-up of the scanner in words, and tells the last one. */
 export const LineUpField = () => {
   const { store } = useApp()
-  const id = useId()
   const [says, setSays] = useState('')
   const last = useAppState((state) => reelOf(state)?.lineUps.at(-1))
   const log = () => {
@@ -29,9 +28,9 @@ export const LineUpField = () => {
           “{last.says}” <span className="dim">{last.at.slice(0, 10)}</span>
         </p>
       )}
-      <label htmlFor={id}>What was set and read at the line-up</label>
+      <label htmlFor="line-up-field">What was set and read at the line-up</label>
       <textarea
-        id={id}
+        id="line-up-field"
         rows={2}
         value={says}
         onChange={(event) => setSays(event.currentTarget.value)}

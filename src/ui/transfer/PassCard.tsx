@@ -1,13 +1,10 @@
 import { useState } from 'react'
-import { frame } from '../../core/time/frame.ts'
-import { formatTimecode } from '../../core/time/timecode.ts'
 import { type FindingStanding, passStanding } from '../../core/transfer/passRecord.ts'
-import { reelOf } from '../../store/queries.ts'
-import { setStep } from '../../store/session.ts'
 import { passWaitsFor } from '../../store/transferFacts.ts'
 import type { PassPhase, PassRun } from '../../store/transferring.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { paceText } from '../parts/paceText.ts'
+import { HeldFrames } from './HeldFrames.tsx'
 import { FINDING_SIGNS, FINDING_TITLES } from './transferWords.ts'
 
 /** The pass itself: begun, watched, paused, stopped, gone on with. */
@@ -106,33 +103,6 @@ const Running = ({ run }: { readonly run: PassRun }) => {
         It is made as the job was when it began; what is changed now is not in it.
       </p>
       {heldFrames.length > 0 && <HeldFrames frames={heldFrames} />}
-    </>
-  )
-}
-
-/** Frames that are told one by one, at most. */
-const MOST_TOLD = 20
-
-const HeldFrames = ({ frames }: { readonly frames: readonly number[] }) => {
-  const { store, services } = useApp()
-  const reel = useAppState(reelOf)
-  const timecode = (at: number): string =>
-    reel ? formatTimecode(reel.startCount + at, reel.rate, reel.isDropFrame) : String(at)
-  const goTo = (at: number) => {
-    setStep(store, 'rehearse')
-    services.seek(frame(at))
-  }
-  return (
-    <>
-      <p>▲ Frames that cannot be decoded show the one before:</p>
-      <div className="button-row">
-        {frames.slice(0, MOST_TOLD).map((at) => (
-          <button type="button" className="link" key={at} onClick={() => goTo(at)}>
-            {timecode(at)}
-          </button>
-        ))}
-        {frames.length > MOST_TOLD && <span>and {frames.length - MOST_TOLD} more</span>}
-      </div>
     </>
   )
 }

@@ -5,7 +5,9 @@ import { TRANSFER_FORMAT_FACTS } from '../../core/transfer/transferSettings.ts'
 import { jobOf } from '../../store/queries.ts'
 import { passesOf } from '../../store/transferFacts.ts'
 import { useApp, useAppState } from '../appContext.ts'
+import { CopyButton } from '../parts/CopyButton.tsx'
 import { sizeText } from '../parts/sizeText.ts'
+import { HeldFrames } from './HeldFrames.tsx'
 import { FINDING_SIGNS, FINDING_TITLES } from './transferWords.ts'
 
 /** What the findings of a pass come to. */
@@ -54,22 +56,14 @@ const Findings = ({ pass }: { readonly pass: PassRecord }) => {
       {isOther && <p>◐ It was made from other values or settings than the job has now.</p>}
       <p>
         SHA-256 <code title={output.sha256}>{output.sha256.slice(0, 16)}…</code>{' '}
-        <button
-          type="button"
-          className="link"
-          onClick={() => void navigator.clipboard?.writeText(output.sha256)}
-        >
-          copy all of it
-        </button>
+        <CopyButton text={output.sha256} what="The checksum" />
       </p>
       <ul className="findings">
         {findings.map((finding) => (
           <FindingLine key={finding.check} finding={finding} />
         ))}
       </ul>
-      {heldFrames.length > 0 && (
-        <p>Frames that show the one before: {heldFrames.slice(0, 40).join(', ')}.</p>
-      )}
+      {heldFrames.length > 0 && <HeldFrames frames={heldFrames} />}
       {overrides.map(({ check, found, reason }) => (
         <p key={check}>
           {CHECKLIST_TITLES[check]}: {found} Made all the same: “{reason}”

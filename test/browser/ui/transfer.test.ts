@@ -68,15 +68,40 @@ it('keeps a written reason for just what was found, as one undo step', async () 
   await expect.element(line('Line-up')).not.toHaveTextContent('passed with a reason')
 })
 
-it('says where a reason was given for something else', async () => {
+const look = (app: ReturnType<typeof shown>['app'], count: number) =>
+  app.store.setState({
+    looked: new Set(Object.keys(jobOf(app.store.getState())?.cues ?? {}).slice(0, count)) as never,
+  })
+
+const giveReason = async (name: string, reason: string) => {
+  await line(name).getByRole('button', { name: 'write a reason…' }).click()
+  await line(name).getByLabelText('Why the pass is made').fill(reason)
+  await line(name).getByRole('button', { name: 'Keep the reason' }).click()
+}
+
+it('says where a reason was given for something else, or is not needed, and takes it back', async () => {
   const { app } = shown()
-  await line('Looked at').getByRole('button', { name: 'write a reason…' }).click()
-  await line('Looked at').getByLabelText('Why the pass is made').fill('Seen on another machine.')
-  await line('Looked at').getByRole('button', { name: 'Keep the reason' }).click()
-  const [first] = Object.keys(jobOf(app.store.getState())?.cues ?? {})
-  app.store.setState({ looked: new Set([first as never]) })
-  await expect.element(line('Looked at')).toHaveTextContent('3 cues never came under the line.')
+  look(app, 3)
+  await expect.element(line('Looked at')).toHaveTextContent('1 cue never came under the line.')
+  await giveReason('Looked at', 'Seen on another machine.')
+  await expect.element(line('Looked at')).toHaveTextContent('passed with a reason')
+  look(app, 2)
   await expect.element(line('Looked at')).toHaveTextContent('A reason was given for something else')
+  look(app, 4)
+  await expect.element(line('Looked at')).toHaveTextContent('A reason is kept that is not needed')
+  await line('Looked at').getByRole('button', { name: 'take the reason back' }).click()
+  await expect.element(line('Looked at')).not.toHaveTextContent('Seen on another machine.')
+  expect(reelOf(app.store.getState())?.overrides).toEqual([])
+})
+
+it('leads to the next cue a check is about', async () => {
+  const { app } = shown()
+  look(app, 3)
+  await line('Looked at').getByRole('button', { name: 'Go to the next not looked at' }).click()
+  expect(app.store.getState().step).toBe('rehearse')
+  expect(app.store.getState().selection).toEqual(
+    Object.keys(jobOf(app.store.getState())?.cues ?? {}).slice(3),
+  )
 })
 
 it('logs a line-up, asks for agreement, and sets how the reel is transferred', async () => {
@@ -156,7 +181,23 @@ it('lists the passes of the reel with what was found in them', async () => {
   await expect.element(passes).toHaveTextContent('something is wrong')
   await expect.element(passes).toHaveTextContent('3 of 500 frames are outside.')
   await expect.element(passes).toHaveTextContent('It was lined up for the reel before.')
-  await expect.element(passes).toHaveTextContent('Frames that show the one before: 17.')
+  await expect.element(passes).toHaveTextContent('A frame that could not be decoded shows the one')
+  await page.getByRole('button', { name: /:17$/u }).click()
+  expect(app.store.getState().step).toBe('rehearse')
+})
+
+it('copies the checksum of what was written, or shows it where it cannot', async () => {
+  const { app } = shown()
+  const { sha256 } = samplePass().output
+  perform(app.store, (job) => addPass(job, samplePass()))
+  const passes = page.getByRole('region', { name: 'Passes made' })
+  const write = vi.spyOn(navigator.clipboard, 'writeText').mockResolvedValueOnce(undefined)
+  await page.getByRole('button', { name: 'copy all of it' }).click()
+  await expect.element(passes).toHaveTextContent('The checksum is copied.')
+  expect(write).toHaveBeenCalledWith(sha256)
+  write.mockRejectedValueOnce(new Error('no'))
+  await page.getByRole('button', { name: 'copy all of it' }).click()
+  await expect.element(passes).toHaveTextContent(`here it is whole:${sha256}`)
 })
 
 it('says what a pass came to: right, wrong, or not known, and never right for not known', async () => {
