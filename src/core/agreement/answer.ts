@@ -28,7 +28,7 @@ export type Answer = {
   readonly sha256: string
   /** The review pack it came by; null where it was said at the job itself. */
   readonly pack: PackId | null
-  /** Over `answerText`, by the pack's key, as base64url; null where it is not signed. */
+  /** Over `answerText`, by the pack's key, in hexadecimal digits; null where it is not signed. */
   readonly signature: string | null
 }
 
@@ -43,6 +43,6 @@ export type PackRecord = {
   /** Whom it was made for, in words; '' where nobody was named. */
   readonly madeFor: string
   readonly cues: number
-  /** What its answers are signed with, and the key to check it: raw, as base64url. Null: unsigned. */
+  /** What its answers are signed with, and the key to check it, raw, in hexadecimal. Null: unsigned. */
   readonly key: { readonly algorithm: SigningAlgorithm; readonly publicKey: string } | null
 }

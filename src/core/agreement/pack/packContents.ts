@@ -1,7 +1,7 @@
 import type { Grade } from '../../colour/grade.ts'
 import type { CueId, PackId, ReelId } from '../../job/recordIds.ts'
-import type { SigningAlgorithm } from '../answer.ts'
 import type { CueLook } from '../cueLook.ts'
+import type { PrivateKey } from '../signing.ts'
 
 /** A picture or a clip as a `data:` address. */
 export type DataAddress = string
@@ -47,7 +47,7 @@ export type PackContents = {
   /** The job's title, and the reel. */
   readonly title: string
   readonly reel: { readonly id: ReelId; readonly name: string }
-  /** What answers are signed with: the private key as PKCS #8, base64url. Null: unsigned. */
-  readonly key: { readonly algorithm: SigningAlgorithm; readonly privateKey: string } | null
+  /** What answers are signed with; null: they are not. */
+  readonly key: PrivateKey | null
   readonly cues: readonly PackCue[]
 }

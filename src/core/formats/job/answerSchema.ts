@@ -28,8 +28,8 @@ const lookSchema = v.strictObject({
 
 const part = v.pipe(finite, v.minValue(0), v.maxValue(1))
 
-/** 64 bytes as base64url: what both ways of signing give. */
-const signature = v.pipe(v.string(), v.regex(/^[A-Za-z0-9_-]{86}$/))
+/** 64 bytes: what both ways of signing give. */
+const signature = v.pipe(v.string(), v.regex(/^[0-9a-f]{128}$/))
 
 export const answerSchema = v.strictObject({
   says: v.picklist(['agreed', 'asked', 'open']),
@@ -59,7 +59,7 @@ export const packSchema = v.strictObject({
   key: v.nullable(
     v.strictObject({
       algorithm: v.picklist(['Ed25519', 'P-256']),
-      publicKey: v.pipe(v.string(), v.regex(/^[A-Za-z0-9_-]{43,87}$/)),
+      publicKey: v.pipe(v.string(), v.regex(/^(?:[0-9a-f]{64}|04[0-9a-f]{128})$/)),
     }),
   ),
 })

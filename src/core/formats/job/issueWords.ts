@@ -10,6 +10,7 @@ const MEMBERS: Readonly<Record<string, string>> = {
   held: 'held frame',
   alternates: 'alternate',
   profiles: 'house profile',
+  answers: 'answer',
 }
 
 type Step = { readonly key: unknown }
@@ -72,7 +73,9 @@ const wanted = (issue: Issue & { readonly requirement?: unknown }): string | und
     case 'max_length':
       return isText ? `at most ${requirement} characters` : `a list of at most ${requirement}`
     case 'regex':
-      return 'a letter, then letters, digits, “_” and “-”, 64 at most'
+      return String(requirement).startsWith('/^[A-Za-z]')
+        ? 'a letter, then letters, digits, “_” and “-”, 64 at most'
+        : 'in the form that it always has'
     case 'picklist':
       return `one of ${choices(issue.expected)}`
     case 'literal':
@@ -83,17 +86,21 @@ const wanted = (issue: Issue & { readonly requirement?: unknown }): string | und
 }
 
 /** What is wrong with it and what to do. */
-const complaint = (issue: Issue): string => {
+const complaint = (issue: Issue, file: string): string => {
   if (issue.expected === 'never')
-    return 'is not part of a job file. Take it out, or update the program'
+    return `is not part of ${file}. Take it out, or update the program`
   if (issue.input === undefined) return 'is missing. Add it, or get the file again'
   return `must be ${wanted(issue) ?? 'another value'}, but is ${shown(issue.input)}. Mend it, or get the file again`
 }
 
-/** What a schema refused, as one sentence: where, what, and what to do. */
-export const problemOfIssue = (issue: Issue): Problem => {
+/** What a schema refused of a file, as one sentence: where, what, and what to do. */
+export const problemOfIssue = (issue: Issue, file = 'a job file'): Problem => {
   const steps = stepsOf(issue)
   const field = steps.map(({ key }) => String(key)).join('.') || 'the file'
   const place = placeOf(steps) || 'the whole'
-  return problem('out-of-range', `In the job file, ${place} ${complaint(issue)}.`, { field })
+  return problem(
+    'out-of-range',
+    `In ${file.replace(/^a /u, 'the ')}, ${place} ${complaint(issue, file)}.`,
+    { field },
+  )
 }

@@ -77,7 +77,7 @@ const jobOf = (parsed: unknown): Result<Job> => {
   const plainCues = plainCuesOf(current)
   const file = v.safeParse(jobFileSchema, plainCues ? { ...current, cues: [] } : current)
   if (!file.success) {
-    const [first, ...rest] = file.issues.map(problemOfIssue)
+    const [first, ...rest] = file.issues.map((issue) => problemOfIssue(issue))
     return first ? fail(first, ...rest) : fail(problem('malformed', 'The job cannot be read.'))
   }
   const { info, reels, held, passes, packs } = file.output
