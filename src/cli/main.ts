@@ -2,6 +2,8 @@
 import { problem } from '../core/base/problem.ts'
 import { fail, ok, type Result } from '../core/base/result.ts'
 import { MediaError } from '../media/mediaError.ts'
+import { AGREED_USAGE, agreedCommand } from './commands/agreed.ts'
+import { ANSWER_USAGE, answerCommand } from './commands/answer.ts'
 import { CHECK_USAGE, checkCommand } from './commands/check.ts'
 import { CUES_USAGE, cuesCommand } from './commands/cues.ts'
 import { EXPORT_USAGE, exportCommand } from './commands/exportList.ts'
@@ -35,6 +37,8 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   still: { usage: STILL_USAGE, run: stillCommand },
   transfer: { usage: TRANSFER_USAGE, run: transferCommand },
   join: { usage: JOIN_USAGE, run: joinCommand },
+  answer: { usage: ANSWER_USAGE, run: answerCommand },
+  agreed: { usage: AGREED_USAGE, run: agreedCommand },
   serve: { usage: SERVE_USAGE, run: serveCommand },
 }
 
@@ -43,7 +47,7 @@ const HELP = [
   '',
   ...Object.values(COMMANDS).map(({ usage }) => `  ${usage}`),
   '',
-  'Exit status: 0 fine, 1 outside tolerance, a limit passed or a check wrong, 2 wrong use, 3 cannot read or write.',
+  'Exit status: 0 fine, 1 outside tolerance, a limit passed, a check wrong or a cue not agreed, 2 wrong use, 3 cannot read or write.',
   'With --json, standard output holds one JSON value: the answer, or { "problems": [...] }.',
   'Compressed video is read through ffmpeg on the PATH; image sequences need nothing.',
 ].join('\n')
