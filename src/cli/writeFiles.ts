@@ -3,6 +3,7 @@ import { basename, dirname, join } from 'node:path'
 import { problem } from '../core/base/problem.ts'
 import { fail, ok, type Result } from '../core/base/result.ts'
 import type { TextFile } from '../core/formats/handOverFiles.ts'
+import { diskWords } from './diskWords.ts'
 
 type Content = string | Uint8Array
 
@@ -11,23 +12,12 @@ type ToWrite = { readonly path: string; readonly content: Content }
 const isFolder = async (path: string): Promise<boolean> =>
   (await stat(path).catch(() => undefined))?.isDirectory() ?? false
 
-const WHY: Readonly<Record<string, string>> = {
-  ENOENT: 'its folder is not there; make it first',
-  EACCES: 'that is not allowed; check who may write there',
-  EISDIR: 'it is a folder; name a file in it',
-  EEXIST: 'it is a file, where a folder is wanted; name another',
-  ENOTDIR: 'what should be its folder is a file; name another',
-  ENOSPC: 'the disk is full',
-}
-
-const cannotWrite = (path: string, error: unknown): Result<never> => {
-  const code = error instanceof Error && 'code' in error ? String(error.code) : ''
-  return fail(
-    problem('cannot-read', `${path} cannot be written: ${WHY[code] ?? String(error)}.`, {
+const cannotWrite = (path: string, error: unknown): Result<never> =>
+  fail(
+    problem('cannot-read', `${path} cannot be written: ${diskWords(error) ?? String(error)}.`, {
       file: path,
     }),
   )
-}
 
 /** Where a name leads, through links, and the mode of what is there; its own mode where nothing is. */
 const targetOf = async (path: string) => {

@@ -7,6 +7,7 @@ import { type FoundPart, joinOrder } from '../../core/transfer/joinOrder.ts'
 import { filesOfFrames } from '../../core/transfer/partFrames.ts'
 import { isSequence, TRANSFER_FORMAT_FACTS } from '../../core/transfer/transferSettings.ts'
 import { joinVideo } from '../../media/node/joinVideo.ts'
+import { diskWords } from '../diskWords.ts'
 import { damagedFile, nameFile, type Placing, placeFile, readPart, toDisk } from './partFolder.ts'
 
 /** What parts are joined to, and how. */
@@ -154,7 +155,7 @@ export const joinParts = async (
     }
     return ok({ parts, passedOver })
   } catch (error) {
-    const says = error instanceof Error ? error.message : String(error)
+    const says = diskWords(error) ?? String(error)
     return fail(problem('cannot-read', `${out} could not be made: ${says}.`, { file: out }))
   } finally {
     await rm(unfinished, { recursive: true, force: true })

@@ -24,6 +24,7 @@ import { takeSound } from '../../media/node/takeSound.ts'
 import { beginVideoSegment, type FoundEncoder, findEncoder } from '../../media/node/videoSegment.ts'
 import { type DeliveredFrame, deliverFrames } from '../../work/deliverFrames.ts'
 import { headPicturesOf } from '../../work/headPictures.ts'
+import { diskWords } from '../diskWords.ts'
 import { beginPart, finishPart } from './partFolder.ts'
 import type { TransferTask } from './transferTask.ts'
 
@@ -166,17 +167,8 @@ const soundOf = async (
   return { sound: { name, bytes, sha256: await sha256OfFile(path), startsAt, codec }, noSound: '' }
 }
 
-const WHY: Readonly<Record<string, string>> = {
-  ENOSPC: 'the disk is full',
-  EACCES: 'that is not allowed; check who may write there',
-  EPERM: 'that is not allowed; check who may write there',
-  ENOENT: 'its folder has gone',
-  EROFS: 'the disk cannot be written to',
-}
-
 const diskProblem = (error: unknown, folder: string): Result<never> | undefined => {
-  const code = error instanceof Error && 'code' in error ? String(error.code) : ''
-  const why = WHY[code]
+  const why = diskWords(error)
   return why === undefined
     ? undefined
     : fail(

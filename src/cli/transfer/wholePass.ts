@@ -5,6 +5,7 @@ import { fail, ok, type Result } from '../../core/base/result.ts'
 import { partFrames } from '../../core/transfer/partFrames.ts'
 import type { Pace } from '../../work/pace.ts'
 import { createPaceKeeper } from '../../work/pace.ts'
+import { diskWords } from '../diskWords.ts'
 import { alreadyThere, type Joined, joinParts } from './joinParts.ts'
 import { damagedFile, partName, readPart } from './partFolder.ts'
 import { makePartsOnThreads } from './partThreads.ts'
@@ -93,7 +94,7 @@ const begin = async ({ out, resumes }: WholePassWish): Promise<Result<string>> =
     await mkdir(folder, { recursive: true })
     return ok(folder)
   } catch (error) {
-    const says = error instanceof Error ? error.message : String(error)
+    const says = diskWords(error) ?? String(error)
     return fail(problem('cannot-read', `${folder} cannot be made: ${says}.`, { file: folder }))
   }
 }

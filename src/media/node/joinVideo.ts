@@ -50,7 +50,8 @@ export const joinVideo = async (
     // Pieces hold it in their own streams; what is copied states it only where it is told anew.
     ...(tags ? colourArguments(tags) : []),
     ...(container === 'mp4'
-      ? ['-video_track_timescale', String(rate.num), '-movflags', '+faststart']
+      ? // FLAC in MP4 is still called experimental by the ffmpeg of today.
+        ['-video_track_timescale', String(rate.num), '-movflags', '+faststart', '-strict', '-2']
       : []),
     ...(container === 'mp4' ? ['-timecode', timecode] : []),
     ...['-fflags', '+bitexact', '-f', container, `file:${to}`],

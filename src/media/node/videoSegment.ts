@@ -18,6 +18,9 @@ export type VideoSegment = {
 /** An encoder that is there: its name, and with the version of what runs it. */
 export type FoundEncoder = { readonly name: string; readonly title: string }
 
+/** SVT-AV1 refuses sides under 64 pixels (as found with version 1.4). */
+const LEAST_AV1_SIDE = 64
+
 /** The encoder of a format that this machine's ffmpeg has; rejects by name where it has none. */
 export const findEncoder = async (plan: PassPlan): Promise<FoundEncoder> => {
   const wanted = encodersOf(plan.settings.format)
@@ -25,6 +28,15 @@ export const findEncoder = async (plan: PassPlan): Promise<FoundEncoder> => {
   if (status === undefined) throw new MediaError(NO_FFMPEG)
   const there = new Set(out.split('\n').map((line) => line.trim().split(/\s+/u)[1]))
   const found = wanted.find((encoder) => there.has(encoder))
+  const { width, height } = plan.reel.media
+  if (found === 'libsvtav1' && Math.min(width, height) < LEAST_AV1_SIDE)
+    throw new MediaError(
+      problem(
+        'out-of-range',
+        `A picture of ${width}×${height} is smaller than this machine's AV1 encoder takes (${LEAST_AV1_SIDE}×${LEAST_AV1_SIDE}); transfer to H.264, VP9 or a sequence.`,
+        { field: 'transfer.format' },
+      ),
+    )
   if (found !== undefined) {
     const { out: told } = await runProgram('ffmpeg', ['-version'])
     const version = /version (\S+)/u.exec(told)?.[1] ?? 'of no version'
