@@ -17,8 +17,23 @@ const here = import.meta.dirname
 const executablePath = browserPath()
 const KERNEL = resolve(here, '.cache/kernel/kernel.wasm')
 
+/** The script of review packs as one text, which app and command line put into every pack. */
+const REVIEW = {
+  root: here,
+  build: {
+    outDir: resolve(here, '.cache/review'),
+    emptyOutDir: true,
+    target: 'es2022',
+    rollupOptions: {
+      input: resolve(here, 'src/review/main.ts'),
+      output: { format: 'iife' as const, entryFileNames: 'review.js' },
+    },
+  },
+}
+
 export default defineConfig(({ mode }) => {
   const isCli = mode === 'cli'
+  if (mode === 'review') return REVIEW
   return {
     root: isCli ? here : resolve(here, 'src/app'),
     base: './',
