@@ -11,7 +11,14 @@ import { createCensusDesk } from './censusDesk.ts'
 import { startChecker } from './checker.ts'
 import { startControlSurfaces } from './controlSurfaces.ts'
 import { startDecidedFeed } from './decidedFeed.ts'
-import { pickJobFile, pickReelFiles, pickStillFile, saveFile, saveTextFile } from './files.ts'
+import {
+  pickAnswerFiles,
+  pickJobFile,
+  pickReelFiles,
+  pickStillFile,
+  saveFile,
+  saveTextFile,
+} from './files.ts'
 import { createFlashDesk } from './flashDesk.ts'
 import { createFrameDesk } from './frameDesk.ts'
 import { createHandOverDesk } from './handOver.ts'
@@ -26,6 +33,7 @@ import { createQuestions } from './questions.ts'
 import { readStillFile } from './readStillFile.ts'
 import { createReportSaving } from './report.ts'
 import { createRescanDesk } from './rescanDesk.ts'
+import { createReviewDesk } from './reviewDesk.ts'
 import { SAMPLE } from './sample.ts'
 import { openShelf } from './shelf.ts'
 import { createShotDesk } from './shotDesk.ts'
@@ -142,6 +150,7 @@ export const createServices = (store: AppStore): Services => {
     handOver: createHandOverDesk(store, workers.handOver),
     transfer: createTransferDesk(store, workers, media.scanFiles),
     flashes: createFlashDesk(store, workers),
+    review: createReviewDesk(store, workers, saveFile, pickAnswerFiles),
     saveReport: createReportSaving(store, workers, saveFile, today),
   }
   return services

@@ -67,6 +67,10 @@ export const pickListFile = async (): Promise<File | undefined> =>
 /** The same, of one file or several. */
 export const pickListFiles = (): Promise<readonly File[]> => fromInput(true, LIST_TYPES)
 
+/** Asks for the answers of review packs. */
+export const pickAnswerFiles = (): Promise<readonly File[]> =>
+  fromInput(true, '.json,.txt,application/json,text/plain')
+
 /** Asks for a process list. */
 export const pickProcessFile = async (): Promise<File | undefined> =>
   (await fromInput(false, '.clf,.xml'))[0]

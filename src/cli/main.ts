@@ -11,6 +11,7 @@ import { FLASHES_USAGE, flashesCommand } from './commands/flashes.ts'
 import { GRADE_USAGE, gradeColourCommand } from './commands/gradeColour.ts'
 import { IMPORT_USAGE, importCommand } from './commands/importFiles.ts'
 import { JOIN_USAGE, joinCommand } from './commands/join.ts'
+import { PACK_USAGE, packCommand } from './commands/pack.ts'
 import { SERVE_USAGE, serveCommand } from './commands/serve.ts'
 import { STILL_USAGE, stillCommand } from './commands/still.ts'
 import { TRANSFER_USAGE, transferCommand } from './commands/transfer.ts'
@@ -37,6 +38,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   still: { usage: STILL_USAGE, run: stillCommand },
   transfer: { usage: TRANSFER_USAGE, run: transferCommand },
   join: { usage: JOIN_USAGE, run: joinCommand },
+  pack: { usage: PACK_USAGE, run: packCommand },
   answer: { usage: ANSWER_USAGE, run: answerCommand },
   agreed: { usage: AGREED_USAGE, run: agreedCommand },
   serve: { usage: SERVE_USAGE, run: serveCommand },

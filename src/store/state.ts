@@ -11,6 +11,7 @@ import type { Frame } from '../core/time/frame.ts'
 import type { Rate } from '../core/time/rate.ts'
 import type { PictureLevels } from '../core/tolerance/pictureLevels.ts'
 import type { ToleranceProfile } from '../core/tolerance/profile.ts'
+import { type Agreeing, INITIAL_AGREEING } from './agreeing.ts'
 import type { Clipboard } from './clipboard.ts'
 import { type FlashWatch, INITIAL_FLASH_WATCH } from './flashWatch.ts'
 import type { Importing } from './importing.ts'
@@ -28,7 +29,7 @@ import { NO_VERDICTS, type VerdictBook } from './verdictBook.ts'
 import { INITIAL_VIEW, type View } from './view.ts'
 
 /** The parts of the job that have a screen of their own. */
-export type Step = 'prepare' | 'rehearse' | 'transfer' | 'hand-over'
+export type Step = 'prepare' | 'rehearse' | 'agree' | 'transfer' | 'hand-over'
 
 /** What the controls of the bench are for: one sheet of them is out at a time. */
 export type Sheet = 'grade' | 'framing' | 'cue'
@@ -132,6 +133,7 @@ export type AppState = {
   readonly rescan: Rescan | undefined
   readonly transferring: Transferring
   readonly flashWatch: FlashWatch
+  readonly agreeing: Agreeing
   /** What is being dragged or nudged now; pictures are drawn coarsely until it rests. */
   readonly gesture: string | undefined
   /** Cues that have been under the line on this computer. */
@@ -183,6 +185,7 @@ export const INITIAL_STATE: AppState = {
   rescan: undefined,
   transferring: INITIAL_TRANSFERRING,
   flashWatch: INITIAL_FLASH_WATCH,
+  agreeing: INITIAL_AGREEING,
   gesture: undefined,
   looked: new Set(),
   looks: NO_LOOKS,

@@ -1,3 +1,4 @@
+import { Agree } from './agree/Agree.tsx'
 import { type App, AppContext, useAppState } from './appContext.ts'
 import { Bench } from './bench/Bench.tsx'
 import { ProposalBar } from './bench/ProposalBar.tsx'
@@ -57,6 +58,7 @@ const Workplace = () => {
     <>
       <Header />
       {step === 'prepare' && <Prepare />}
+      {step === 'agree' && <Agree />}
       {step === 'transfer' && <Transfer />}
       {step === 'hand-over' && <HandOver />}
       {step === 'rehearse' && (

@@ -3,7 +3,7 @@ import type { HandOverFormat } from '../core/formats/handOverFormats.ts'
 import type { PreparedFormat } from '../core/formats/prepareFormat.ts'
 import type { StillStage } from '../core/formats/stillFileName.ts'
 import type { StillFormat } from '../core/formats/stillFormats.ts'
-import type { HeldId } from '../core/job/recordIds.ts'
+import type { CueId, HeldId } from '../core/job/recordIds.ts'
 import type { Framing } from '../core/picture/framing.ts'
 import type { Coding, Planes } from '../core/picture/planes.ts'
 import type { Still } from '../core/picture/still.ts'
@@ -131,6 +131,30 @@ export type FlashDesk = {
   readonly stop: () => void
 }
 
+/** What a review pack is to have in it. */
+export type PackOptions = {
+  readonly cues: readonly CueId[]
+  readonly madeFor: string
+  /** Whether full-size stills go beside the page, in a .zip. */
+  readonly hasStills: boolean
+}
+
+/** Review packs of the reel on screen and their answers; see `Agreeing` in the store. */
+export type ReviewDesk = {
+  /** Reckons about how large a pack of these cues would be. */
+  readonly estimate: (cues: readonly CueId[]) => Promise<void>
+  /** Asks where to save a pack, makes it, and keeps its record in the job. */
+  readonly make: (options: PackOptions) => Promise<void>
+  readonly stop: () => void
+  /** Asks for answer files, and shows what taking them in would do. */
+  readonly pickAnswers: () => Promise<void>
+  /** The same of an answer as text, as from a mail. */
+  readonly readAnswer: (text: string) => Promise<void>
+  /** Takes in what was read, as one step of the history. */
+  readonly apply: () => void
+  readonly leave: () => void
+}
+
 /** What the screen asks of the program around it. Nothing here throws; problems become notices. */
 export type Services = {
   readonly openReel: (files: readonly File[]) => Promise<void>
@@ -179,6 +203,7 @@ export type Services = {
   readonly handOver: HandOverDesk
   readonly transfer: TransferDesk
   readonly flashes: FlashDesk
+  readonly review: ReviewDesk
   /** Saves the report of the reel; resolves once that is done, refused or stopped. */
   readonly saveReport: (options: ReportOptions) => Promise<void>
 }

@@ -33,6 +33,7 @@ export const STRINGS = {
   steps: {
     prepare: 'Prepare',
     rehearse: 'Rehearse',
+    agree: 'Agree',
     transfer: 'Transfer',
     'hand-over': 'Hand over',
   },

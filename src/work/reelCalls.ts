@@ -21,6 +21,7 @@ import type { PicturesRequest } from './framePictures.ts'
 import type { StillFileRequest } from './makeStillFile.ts'
 import type { Pace } from './pace.ts'
 import type { PlayedFrame, PlayPlan } from './playRange.ts'
+import type { ReviewPictures, ReviewRequest } from './review/reviewPictures.ts'
 
 export type StillRequest = {
   readonly frame: Frame
@@ -75,6 +76,12 @@ export type ReelCalls = {
     readonly args: PicturesRequest
     readonly progress: never
     readonly answer: FramePictures
+  }
+  /** Pictures of a frame for a review pack. */
+  readonly reviewPictures: {
+    readonly args: ReviewRequest
+    readonly progress: never
+    readonly answer: ReviewPictures
   }
   /** The checksum of the scan that is open; progress is the bytes done. */
   readonly checksum: {

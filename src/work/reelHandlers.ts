@@ -12,6 +12,7 @@ import type { Planes } from '../core/picture/planes.ts'
 import type { Frame } from '../core/time/frame.ts'
 import type { Kernel } from '../kernel/kernel.ts'
 import type { FrameSource } from '../media/frameSource.ts'
+import { jpegAddress } from '../media/jpegAddress.ts'
 import { MediaError } from '../media/mediaError.ts'
 import { createPlanesCache } from '../media/planesCache.ts'
 import { checkFlashes } from './checkFlashes.ts'
@@ -23,6 +24,7 @@ import { makeStillFile } from './makeStillFile.ts'
 import { type PlayedFrame, playRange } from './playRange.ts'
 import { fingerprintReel } from './reconformScan.ts'
 import type { ReelCalls } from './reelCalls.ts'
+import { reviewPictures } from './review/reviewPictures.ts'
 import type { Handlers } from './rpc.ts'
 import { scanChecksum } from './scanChecksum.ts'
 
@@ -81,6 +83,8 @@ export const reelHandlers = (
     },
     pictures: async (request) =>
       framePictures(await opened().read(request.frame), await loadKernel(), request),
+    reviewPictures: async (request) =>
+      reviewPictures(await opened().read(request.frame), await loadKernel(), request, jpegAddress),
     checksum: (_, { progress, signal }) => scanChecksum(openFiles, progress, signal),
     play: (plan) => {
       stop()

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react'
+import { type ReactNode, useEffect, useRef } from 'react'
 import { type TileLayout, tileLayout } from '../../core/picture/tileLayout.ts'
 import type { ScreenPreview } from '../../render/createWorkerPreview.ts'
 import { arrangementOf, picturesShown } from '../../store/compared.ts'
@@ -47,8 +47,13 @@ const pixelsOf = (place: HTMLElement, { width, height }: Size): Size => {
   return { width: pixels(width), height: pixels(height) }
 }
 
+export type PictureProps = {
+  /** What lies over the picture besides what the bench puts there. */
+  readonly children?: ReactNode
+}
+
 /** The picture under the line, graded as it will be delivered, and those it is compared with. */
-export const Picture = () => {
+export const Picture = ({ children }: PictureProps) => {
   const { store, services } = useApp()
   const area = useRef<HTMLDivElement>(null)
   const frame = useRef<HTMLDivElement>(null)
@@ -112,6 +117,7 @@ export const Picture = () => {
         <FramingOverlay size={size} />
         <PictureWords areas={areas} />
         <PictureWipe />
+        {children}
       </div>
     </div>
   )

@@ -7,7 +7,7 @@ import { CommandButton } from '../parts/CommandButton.tsx'
 import { STRINGS } from '../strings.ts'
 import { CommandListButton } from './CommandList.tsx'
 
-const STEPS: readonly Step[] = ['prepare', 'rehearse', 'transfer', 'hand-over']
+const STEPS: readonly Step[] = ['prepare', 'rehearse', 'agree', 'transfer', 'hand-over']
 
 const savingText = ({ saving }: AppState): string => {
   if (saving.state === 'failed') return '▲ not kept: this browser’s storage refused'
@@ -32,7 +32,7 @@ export const Header = () => {
   return (
     <header className="header">
       <h1>{title}</h1>
-      <span className="dim">
+      <span className="dim reel-words">
         {reel.name !== title && `${reel.name} · `}
         {reel.gauge.replace('-', ' ').replace('mm', ' mm')} · {rateText(framesPerSecond(reel.rate))}
       </span>

@@ -56,18 +56,42 @@ export const StillPair = memo(({ cue, previous, frame, aspect }: StillPairProps)
   )
 })
 
+type GradedStillProps = {
+  readonly frame: Frame
+  readonly aspect: number
+  readonly width: number
+  readonly grade: Grade
+  readonly framing: Framing
+}
+
+/** A frame graded and framed by given values, as wide as is wanted. */
+export const GradedStill = ({ frame, aspect, width, grade, framing }: GradedStillProps) => {
+  const still = useStill(frame)
+  return (
+    <StillCanvas
+      still={still}
+      width={width}
+      height={Math.round(width / aspect)}
+      grade={grade}
+      framing={framing}
+    />
+  )
+}
+
 type StillCanvasProps = {
+  readonly width?: number
   readonly still: Still | undefined
   readonly height: number
   readonly grade: Grade
   readonly framing: Framing
 }
 
-const StillCanvas = memo(({ still, height, grade, framing }: StillCanvasProps) => {
-  const canvas = useCanvas(STILL_WIDTH, height, (context) => {
+const StillCanvas = memo((props: StillCanvasProps) => {
+  const { still, width = STILL_WIDTH, height, grade, framing } = props
+  const canvas = useCanvas(width, height, (context) => {
     if (still) drawStill(context, stillPixels(still, grade, framing), still)
   })
-  return <canvas ref={canvas} className="still" style={{ width: STILL_WIDTH, height }} />
+  return <canvas ref={canvas} className="still" style={{ width, height }} />
 })
 
 const drawStill = (

@@ -1,0 +1,107 @@
+import { useEffect, useId, useState } from 'react'
+import { REVIEWER_LIMIT } from '../../core/job/limits.ts'
+import type { CueId } from '../../core/job/recordIds.ts'
+import { agreementOfBits, NOT_AGREED } from '../../store/cueBits.ts'
+import { cuesOf } from '../../store/queries.ts'
+import { standingOf } from '../../store/standing.ts'
+import type { AppState } from '../../store/state.ts'
+import { useApp, useAppState } from '../appContext.ts'
+import { sizeText } from '../parts/sizeText.ts'
+import { Tick } from '../parts/Tick.tsx'
+
+type Which = 'all' | 'not-agreed' | 'selected'
+
+const WHICH: readonly { readonly id: Which; readonly label: string }[] = [
+  { id: 'all', label: 'all pictures of the reel' },
+  { id: 'not-agreed', label: 'those not agreed' },
+  { id: 'selected', label: 'those selected in the ledger' },
+]
+
+const cuesFor = (state: AppState, which: Which): readonly CueId[] => {
+  const { bits } = standingOf(state)
+  if (which === 'selected') return state.selection
+  return cuesOf(state).flatMap(({ id }, index) =>
+    which === 'all' || agreementOfBits(bits[index] ?? NOT_AGREED) !== 'agreed' ? [id] : [],
+  )
+}
+
+/** A page to send to a reviewer: which pictures, for whom, how large, made and saved. */
+export const PackCard = () => {
+  const { store, services } = useApp()
+  const ids = { which: useId(), name: useId() }
+  const [which, setWhich] = useState<Which>('all')
+  const [madeFor, setMadeFor] = useState('')
+  const [hasStills, setHasStills] = useState(false)
+  const isOpen = useAppState(({ media }) => media === 'ready')
+  const making = useAppState(({ agreeing }) => agreeing.making)
+  const wanted = useAppState((state) => cuesFor(state, which).join())
+  const count = wanted === '' ? 0 : wanted.split(',').length
+  const estimate = useAppState(({ agreeing }) => agreeing.estimate)
+  useEffect(() => {
+    if (isOpen) void services.review.estimate(wanted === '' ? [] : (wanted.split(',') as CueId[]))
+  }, [services, isOpen, wanted])
+  const make = () =>
+    services.review.make({ cues: cuesFor(store.getState(), which), madeFor, hasStills })
+  return (
+    <section aria-label="Review pack">
+      <h2>Review pack</h2>
+      <p className="dim">
+        One file to send: it opens in any browser, on a phone too, without a network, and holds
+        these pictures and nothing else of the job. What is said there comes back as a small file.
+      </p>
+      <div className="field">
+        <label htmlFor={ids.which}>Pictures</label>
+        <select
+          id={ids.which}
+          value={which}
+          onChange={(event) => setWhich(event.currentTarget.value as Which)}
+        >
+          {WHICH.map(({ id, label }) => (
+            <option key={id} value={id}>
+              {label}
+            </option>
+          ))}
+        </select>
+      </div>
+      <div className="field">
+        <label htmlFor={ids.name}>For whom</label>
+        <input
+          id={ids.name}
+          maxLength={REVIEWER_LIMIT}
+          value={madeFor}
+          onChange={(event) => setMadeFor(event.currentTarget.value)}
+          onKeyDown={(event) => event.stopPropagation()}
+        />
+      </div>
+      <Tick isTicked={hasStills} onTick={setHasStills}>
+        with full-size stills beside it, in a .zip
+      </Tick>
+      <p role="status">
+        {count === 1 ? '1 picture' : `${count} pictures`}
+        {estimate && estimate.of === wanted && count > 0 && `, about ${sizeText(estimate.bytes)}`}
+        {hasStills && count > 0 && ' and the stills'}.
+      </p>
+      <div className="button-row">
+        <button
+          type="button"
+          className="button primary"
+          disabled={!isOpen || count === 0 || making !== undefined}
+          onClick={() => void make()}
+        >
+          Make the review pack…
+        </button>
+        {making && (
+          <>
+            <span role="status">
+              {making.done} of {making.total} pictures
+            </span>
+            <button type="button" className="button" onClick={services.review.stop}>
+              Stop
+            </button>
+          </>
+        )}
+      </div>
+      {!isOpen && <p className="dim">The scan is not open: there are no pictures to put in.</p>}
+    </section>
+  )
+}
