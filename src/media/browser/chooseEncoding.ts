@@ -9,8 +9,12 @@ type Codec = {
   readonly name: string
   /** The lowest profile first; of one codec the lowest level that holds the picture is taken. */
   readonly strings: readonly string[]
-  /** Quantizer high enough to hand over; by common practice, no published source. */
+  /**
+   * Quantizers: high enough to hand over, and small enough to be sent to be looked at; by common
+   * practice, no published source.
+   */
   readonly quantizer: number
+  readonly smallQuantizer: number
 }
 
 /** Levels by their numbers: H.264 High 3.1, 4.0, 5.1, 5.2; VP9 profile 0; AV1 main, 8 bits. */
@@ -19,16 +23,19 @@ const CODECS: Readonly<Partial<Record<TransferFormat, Codec>>> = {
     name: 'H.264',
     strings: ['avc1.64001f', 'avc1.640028', 'avc1.640033', 'avc1.640034'],
     quantizer: 14,
+    smallQuantizer: 27,
   },
   vp9: {
     name: 'VP9',
     strings: ['vp09.00.31.08', 'vp09.00.40.08', 'vp09.00.51.08', 'vp09.00.61.08'],
     quantizer: 12,
+    smallQuantizer: 36,
   },
   av1: {
     name: 'AV1',
     strings: ['av01.0.05M.08', 'av01.0.08M.08', 'av01.0.13M.08', 'av01.0.16M.08'],
     quantizer: 12,
+    smallQuantizer: 36,
   },
 }
 
@@ -41,14 +48,25 @@ const isSupported = (config: VideoEncoderConfig): Promise<boolean> =>
     () => false,
   )
 
-/** How this browser encodes the video of a plan: at constant quality, or at a high bit rate. */
-export const chooseEncoding = async (plan: PassPlan): Promise<Result<VideoEncoding>> => {
+/** The same for a clip that is sent to be looked at. */
+const SMALL_BITS_A_PIXEL = 0.15
+
+/**
+ * How this browser encodes the video of a plan: at constant quality, or at a bit rate. A small one
+ * is to be looked at, not to be handed over.
+ */
+export const chooseEncoding = async (
+  plan: PassPlan,
+  isSmall = false,
+): Promise<Result<VideoEncoding>> => {
   const { settings, reel } = plan
   const { width, height } = reel.media
   const codec = CODECS[settings.format]
   if (!codec) throw new Error(`Bug: ${settings.format} is no video`)
   const framerate = framesPerSecond(reel.rate)
-  const bitrate = Math.round(BITS_A_PIXEL * width * height * framerate)
+  const quantizer = isSmall ? codec.smallQuantizer : codec.quantizer
+  const bits = isSmall ? SMALL_BITS_A_PIXEL : BITS_A_PIXEL
+  const bitrate = Math.round(bits * width * height * framerate)
   if (typeof VideoEncoder !== 'undefined')
     for (const bitrateMode of ['quantizer', 'variable'] as const)
       for (const name of codec.strings) {
@@ -62,8 +80,8 @@ export const chooseEncoding = async (plan: PassPlan): Promise<Result<VideoEncodi
           bitrateMode === 'quantizer'
             ? {
                 config,
-                quantizer: codec.quantizer,
-                words: `${codec.name} at quantizer ${codec.quantizer}`,
+                quantizer,
+                words: `${codec.name} at quantizer ${quantizer}`,
               }
             : {
                 config,

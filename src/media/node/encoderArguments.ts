@@ -39,15 +39,25 @@ const pixelShape = ({ coding }: PassPlan): string => {
   return Math.abs(aspect - 1) < 0.001 ? '1/1' : `${Math.round(aspect * PARTS)}/${PARTS}`
 }
 
-/** Arguments that make a video of raw 4:2:0 planes of 8 bits, narrow range, from standard input. */
-export const encoderArguments = (plan: PassPlan, encoder: string): readonly string[] => {
+/** Small enough to be sent to be looked at; by common practice, no published source. */
+export const SMALL_H264: readonly string[] = ['-preset', 'fast', '-crf', '24', '-sc_threshold', '0']
+
+/**
+ * Arguments that make a video of raw 4:2:0 planes of 8 bits, narrow range, from standard input, of
+ * the quality that is handed over or of another.
+ */
+export const encoderArguments = (
+  plan: PassPlan,
+  encoder: string,
+  quality = QUALITY[encoder] ?? [],
+): readonly string[] => {
   const { width, height } = plan.reel.media
   const { num, den } = plan.reel.rate
   const second = String(Math.round(framesPerSecond(plan.reel.rate)))
   return [
     ...['-f', 'rawvideo', '-pix_fmt', 'yuv420p', '-s', `${width}x${height}`],
     ...['-r', `${num}/${den}`, '-i', 'pipe:0', '-vf', `setsar=${pixelShape(plan)}`],
-    ...['-c:v', encoder, ...(QUALITY[encoder] ?? []), '-threads', '4', '-pix_fmt', 'yuv420p'],
+    ...['-c:v', encoder, ...quality, '-threads', '4', '-pix_fmt', 'yuv420p'],
     ...['-g', second, '-keyint_min', second, ...colourArguments(videoTags(plan))],
   ]
 }
