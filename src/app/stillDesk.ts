@@ -76,7 +76,9 @@ export const createStillDesk = (store: AppStore, workers: Workers): StillDesk =>
       if (!isAbort(error)) tellError(store, error)
     } finally {
       isBusy = false
-      if (wanted.length + around.length > 0) void work()
+      // What lies around waits for the end of a pass: asking on would only ask itself.
+      const isAroundDue = around.length > 0 && !isPassAtWork(store.getState().transferring)
+      if (wanted.length > 0 || isAroundDue) void work()
     }
   }
   const lookAround = (): void => {
@@ -102,6 +104,7 @@ export const createStillDesk = (store: AppStore, workers: Workers): StillDesk =>
   onCodingChange(store, forget)
   store.subscribe((state, before) => {
     if (before.playback.isPlaying && !state.playback.isPlaying) void work()
+    if (isPassAtWork(before.transferring) && !isPassAtWork(state.transferring)) void work()
     const isMoved =
       state.playhead !== before.playhead ||
       state.media !== before.media ||
