@@ -5,6 +5,7 @@ import { frame } from '../../src/core/time/frame.ts'
 import { createAppStore } from '../../src/store/appStore.ts'
 import { showJob } from '../../src/store/document.ts'
 import { movePlayhead, setPlayback } from '../../src/store/session.ts'
+import { setTransferring } from '../../src/store/transferring.ts'
 import { sampleJob } from '../support/sampleJob.ts'
 
 beforeEach(() => {
@@ -85,4 +86,20 @@ test('what is kept and what is asked for is bounded', async () => {
   await vi.advanceTimersByTimeAsync(100)
   expect(made.length).toBeLessThanOrEqual(202)
   expect(desk.get(frame(599))).toBeDefined()
+})
+
+test('what lies around waits for the end of a pass, and is made then', async () => {
+  const { store, made } = setUp()
+  movePlayhead(store, 120)
+  const progress = { done: 0, total: 9, framesPerSecond: 0, secondsLeft: undefined }
+  const run = { name: 'a', phase: 'writing', progress, isPaused: false } as const
+  await rest()
+  const before = made.length
+  movePlayhead(store, 300)
+  setTransferring(store, { run: { ...run, doneBefore: 0, heldFrames: [] } })
+  await rest()
+  expect(made.length).toBe(before)
+  setTransferring(store, { run: undefined })
+  await rest()
+  expect(made.length).toBeGreaterThan(before)
 })

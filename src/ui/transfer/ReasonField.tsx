@@ -1,22 +1,13 @@
 import { useId, useState } from 'react'
 import { dropOverride, setOverride } from '../../core/job/commands/setOverride.ts'
 import type { ChecklistItem } from '../../core/transfer/checklist.ts'
-import type { Override } from '../../core/transfer/override.ts'
 import { perform } from '../../store/document.ts'
 import { reelOf } from '../../store/queries.ts'
 import { useApp } from '../appContext.ts'
 
-export type ReasonFieldProps = {
-  readonly item: ChecklistItem
-  /** The reason the job holds for this check, whether or not it still holds. */
-  readonly kept: Override | undefined
-}
-
 /** The written reason to transfer all the same: given, shown with its date, taken back. */
-export const ReasonField = ({
-  item: { check, standing, says, about, override },
-  kept,
-}: ReasonFieldProps) => {
+export const ReasonField = ({ item }: { readonly item: ChecklistItem }) => {
+  const { check, says, about, override } = item
   const { store } = useApp()
   const id = useId()
   const [text, setText] = useState<string>()
@@ -71,12 +62,10 @@ export const ReasonField = ({
           “{override.reason}” <span className="dim">{override.at.slice(0, 10)}</span>
         </span>
       )}
-      {standing !== 'right' && (
-        <button type="button" className="link" onClick={() => setText(override?.reason ?? '')}>
-          {override ? 'change the reason' : 'write a reason…'}
-        </button>
-      )}
-      {kept && (
+      <button type="button" className="link" onClick={() => setText(override?.reason ?? '')}>
+        {override ? 'change the reason' : 'write a reason…'}
+      </button>
+      {override && (
         <button type="button" className="link" onClick={takeBack}>
           take the reason back
         </button>

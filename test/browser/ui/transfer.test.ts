@@ -89,7 +89,7 @@ it('says where a reason was given for something else, or is not needed, and take
   await expect.element(line('Looked at')).toHaveTextContent('A reason was given for something else')
   look(app, 4)
   await expect.element(line('Looked at')).toHaveTextContent('A reason is kept that is not needed')
-  await line('Looked at').getByRole('button', { name: 'take the reason back' }).click()
+  await line('Looked at').getByRole('button', { name: 'take that reason back' }).click()
   await expect.element(line('Looked at')).not.toHaveTextContent('Seen on another machine.')
   expect(reelOf(app.store.getState())?.overrides).toEqual([])
 })
