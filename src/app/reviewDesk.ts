@@ -7,7 +7,7 @@ import type { Problem } from '../core/base/problem.ts'
 import { readAnswerFile } from '../core/formats/answer/readAnswerFile.ts'
 import { fileNameOf } from '../core/formats/listNames.ts'
 import { addPack } from '../core/job/commands/addPack.ts'
-import { cuesOfReel } from '../core/job/cueList.ts'
+import { cueEnd, cuesOfReel } from '../core/job/cueList.ts'
 import type { Job, Reel } from '../core/job/job.ts'
 import { type CueId, newPackId } from '../core/job/recordIds.ts'
 import { setAgreeing } from '../store/agreeing.ts'
@@ -55,6 +55,19 @@ export const createReviewDesk = (
       throw error
     }
   }
+  /** What a pack asks of the scan: pictures, and clips of at most so many seconds. */
+  const sourcesOf = (job: Job, reel: Reel, clipSeconds: number): PackSources => {
+    const cues = cuesOfReel(job, reel.id)
+    if (clipSeconds <= 0) return { pictures }
+    return {
+      pictures,
+      clip: (cue, index) =>
+        workers.stills('clip', {
+          ...{ job: { ...job, passes: {}, held: {}, packs: {} }, reel, first: cue.first },
+          ...{ end: cueEnd(cues, index, reel.frames), seconds: clipSeconds },
+        }),
+    }
+  }
   const gather = (
     job: Job,
     reel: Reel,
@@ -86,11 +99,18 @@ export const createReviewDesk = (
   const make = async (
     job: Job,
     reel: Reel,
-    { cues, madeFor, hasStills }: PackOptions,
+    { cues, madeFor, hasStills, clipSeconds }: PackOptions,
     signal: AbortSignal,
   ) => {
     const key = await makeSigningKey()
-    const { cues: packed, left } = await gather(job, reel, cues, { pictures }, SIZE, signal)
+    const { cues: packed, left } = await gather(
+      job,
+      reel,
+      cues,
+      sourcesOf(job, reel, clipSeconds),
+      SIZE,
+      signal,
+    )
     const particulars = { id: newPackId(), madeAt: new Date().toISOString(), madeFor }
     const contents = packContents(job, reel, packed, {
       ...particulars,
@@ -144,18 +164,25 @@ export const createReviewDesk = (
   }
 
   return {
-    estimate: async (ids) => {
+    estimate: async (ids, clipSeconds) => {
       const here = onReel()
       if (!here || ids.length === 0) return setAgreeing(store, { estimate: undefined })
       const { job, reel } = here
       const signal = begin()
       try {
-        const { cues } = await gather(job, reel, ids.slice(0, SAMPLE), { pictures }, SIZE, signal)
+        const { cues } = await gather(
+          job,
+          reel,
+          ids.slice(0, SAMPLE),
+          sourcesOf(job, reel, clipSeconds),
+          SIZE,
+          signal,
+        )
         const wanted = new Set(ids)
         const chosen = cuesOfReel(job, reel.id).filter(({ id }) => wanted.has(id))
         if (!signal.aborted)
           setAgreeing(store, {
-            estimate: { bytes: packEstimate(chosen, cues), of: ids.join() },
+            estimate: { bytes: packEstimate(chosen, cues), of: `${ids.join()} ${clipSeconds}` },
           })
       } catch (error) {
         if (!isAbort(error)) tellError(store, error)

@@ -135,6 +135,8 @@ export type FlashDesk = {
 export type PackOptions = {
   readonly cues: readonly CueId[]
   readonly madeFor: string
+  /** Seconds of each cue in motion, at most; 0 for none. */
+  readonly clipSeconds: number
   /** Whether full-size stills go beside the page, in a .zip. */
   readonly hasStills: boolean
 }
@@ -142,7 +144,7 @@ export type PackOptions = {
 /** Review packs of the reel on screen and their answers; see `Agreeing` in the store. */
 export type ReviewDesk = {
   /** Reckons about how large a pack of these cues would be. */
-  readonly estimate: (cues: readonly CueId[]) => Promise<void>
+  readonly estimate: (cues: readonly CueId[], clipSeconds: number) => Promise<void>
   /** Asks where to save a pack, makes it, and keeps its record in the job. */
   readonly make: (options: PackOptions) => Promise<void>
   readonly stop: () => void

@@ -21,6 +21,7 @@ import type { PicturesRequest } from './framePictures.ts'
 import type { StillFileRequest } from './makeStillFile.ts'
 import type { Pace } from './pace.ts'
 import type { PlayedFrame, PlayPlan } from './playRange.ts'
+import type { ClipRequest } from './review/makeClip.ts'
 import type { ReviewPictures, ReviewRequest } from './review/reviewPictures.ts'
 
 export type StillRequest = {
@@ -82,6 +83,12 @@ export type ReelCalls = {
     readonly args: ReviewRequest
     readonly progress: never
     readonly answer: ReviewPictures
+  }
+  /** A cue in motion for a review pack; null where it cannot be made. */
+  readonly clip: {
+    readonly args: ClipRequest
+    readonly progress: never
+    readonly answer: string | null
   }
   /** The checksum of the scan that is open; progress is the bytes done. */
   readonly checksum: {

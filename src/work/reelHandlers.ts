@@ -24,6 +24,7 @@ import { makeStillFile } from './makeStillFile.ts'
 import { type PlayedFrame, playRange } from './playRange.ts'
 import { fingerprintReel } from './reconformScan.ts'
 import type { ReelCalls } from './reelCalls.ts'
+import { type ClipEncoder, makeClip } from './review/makeClip.ts'
 import { reviewPictures } from './review/reviewPictures.ts'
 import type { Handlers } from './rpc.ts'
 import { scanChecksum } from './scanChecksum.ts'
@@ -37,6 +38,7 @@ type Opener = (files: readonly File[]) => Promise<Result<FrameSource>>
 export const reelHandlers = (
   openMedia: Opener,
   loadKernel: () => Promise<Kernel>,
+  encodeClip?: ClipEncoder,
 ): Handlers<ReelCalls> => {
   let source: FrameSource | undefined
   let openFiles: readonly File[] = []
@@ -85,6 +87,10 @@ export const reelHandlers = (
       framePictures(await opened().read(request.frame), await loadKernel(), request),
     reviewPictures: async (request) =>
       reviewPictures(await opened().read(request.frame), await loadKernel(), request, jpegAddress),
+    clip: async (request, { signal }) =>
+      encodeClip
+        ? makeClip(request, { source: opened(), kernel: await loadKernel() }, encodeClip, signal)
+        : null,
     checksum: (_, { progress, signal }) => scanChecksum(openFiles, progress, signal),
     play: (plan) => {
       stop()

@@ -5,14 +5,16 @@ import { fail, ok, type Result } from '../../core/base/result.ts'
 import { fileNameOf } from '../../core/formats/listNames.ts'
 import { applyChange } from '../../core/job/change.ts'
 import { addPack } from '../../core/job/commands/addPack.ts'
-import { cuesOfReel } from '../../core/job/cueList.ts'
+import { cueEnd, cuesOfReel } from '../../core/job/cueList.ts'
 import type { Cue, Job, Reel } from '../../core/job/job.ts'
 import { REVIEWER_LIMIT } from '../../core/job/limits.ts'
 import { newPackId } from '../../core/job/recordIds.ts'
 import { MediaError } from '../../media/mediaError.ts'
+import { encodeClip } from '../../media/node/encodeClip.ts'
 import { jpegAddressNode } from '../../media/node/jpegAddressNode.ts'
 import { openMediaNode } from '../../media/node/openMediaNode.ts'
 import { createPaceKeeper } from '../../work/pace.ts'
+import { makeClip } from '../../work/review/makeClip.ts'
 import {
   gatherPack,
   type PackSources,
@@ -33,7 +35,7 @@ import { notOver, writeWhole } from '../writeFiles.ts'
 import { writeJobFile } from '../writeJobFile.ts'
 
 export const PACK_USAGE =
-  'reelwright pack JOB --out FILE.html|.zip [--reel ID] [--media FILE] [--cues 1,4-9 | --scene MARK | --open] [--for NAME] [--size PIXELS] [--unsigned] [--dry-run] [--json]'
+  'reelwright pack JOB --out FILE.html|.zip [--reel ID] [--media FILE] [--cues 1,4-9 | --scene MARK | --open] [--for NAME] [--clips SECONDS] [--size PIXELS] [--unsigned] [--dry-run] [--json]'
 
 const SIZE = 960
 const SMALLEST = 64
@@ -88,6 +90,15 @@ const sizeOf = (args: Arguments): number | undefined => {
   return size >= SMALLEST && size <= LARGEST ? size : undefined
 }
 
+const LONGEST_CLIP = 60
+
+/** Seconds of each cue in motion; 0 where none are asked for. */
+const clipsOf = (args: Arguments): number | undefined => {
+  const text = textOption(args, 'clips') ?? '0'
+  const seconds = /^\d{1,2}(?:\.\d+)?$/u.test(text) ? Number(text) : -1
+  return seconds >= 0 && seconds <= LONGEST_CLIP ? seconds : undefined
+}
+
 const megabytes = (bytes: number): string =>
   bytes >= 1e6 ? `${(bytes / 1e6).toFixed(1)} MB` : `${Math.ceil(bytes / 1000)} kB`
 
@@ -100,7 +111,7 @@ export const packCommand = async (
   const flag = { type: 'boolean' } as const
   const options = {
     ...{ out: text, reel: text, media: text, cues: text, scene: text, open: flag, for: text },
-    ...{ size: text, unsigned: flag, 'dry-run': flag, json: flag },
+    ...{ clips: text, size: text, unsigned: flag, 'dry-run': flag, json: flag },
   } as const
   const args = readArguments(argv, options, PACK_USAGE)
   if (!args.ok) return args
@@ -113,6 +124,9 @@ export const packCommand = async (
     return wrongUse('Say where to write with --out FILE.html or FILE.zip.', PACK_USAGE)
   if (size === undefined)
     return wrongUse(`Give --size from ${SMALLEST} to ${LARGEST} pixels.`, PACK_USAGE)
+  const clipSeconds = clipsOf(args.value)
+  if (clipSeconds === undefined)
+    return wrongUse(`Give --clips from 0 to ${LONGEST_CLIP} seconds.`, PACK_USAGE)
   if (madeFor.length > REVIEWER_LIMIT)
     return wrongUse(`A name has at most ${REVIEWER_LIMIT} characters.`, PACK_USAGE)
   const read = await readJobFile(path)
@@ -139,6 +153,13 @@ export const packCommand = async (
         throw error
       }
     },
+    ...(clipSeconds > 0 && {
+      clip: (cue: Cue, index: number) => {
+        const end = cueEnd(cuesOfReel(job, reel.id), index, reel.frames)
+        const request = { job, reel, first: cue.first, end, seconds: clipSeconds }
+        return makeClip(request, { source, kernel: kernel.value }, encodeClip)
+      },
+    }),
   }
   const ids = chosen.value.map(({ id }) => id)
   try {
@@ -167,7 +188,14 @@ export const packCommand = async (
       return fail(first ?? problem('missing', 'There is nothing to show.'), ...rest)
     }
     const stills = out.endsWith('.zip')
-      ? await gatherPack(job, reel, { cues: ids, size: Number.POSITIVE_INFINITY }, sources)
+      ? await gatherPack(
+          job,
+          reel,
+          { cues: ids, size: Number.POSITIVE_INFINITY },
+          {
+            pictures: sources.pictures,
+          },
+        )
       : undefined
     const bytes = stills
       ? packZip(

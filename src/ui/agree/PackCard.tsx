@@ -17,6 +17,9 @@ const WHICH: readonly { readonly id: Which; readonly label: string }[] = [
   { id: 'selected', label: 'those selected in the ledger' },
 ]
 
+/** Long enough to see a picture move, short enough to be sent. */
+const CLIP_SECONDS = 4
+
 const cuesFor = (state: AppState, which: Which): readonly CueId[] => {
   const { bits } = standingOf(state)
   if (which === 'selected') return state.selection
@@ -32,16 +35,27 @@ export const PackCard = () => {
   const [which, setWhich] = useState<Which>('all')
   const [madeFor, setMadeFor] = useState('')
   const [hasStills, setHasStills] = useState(false)
+  const [hasClips, setHasClips] = useState(false)
+  const clipSeconds = hasClips ? CLIP_SECONDS : 0
   const isOpen = useAppState(({ media }) => media === 'ready')
   const making = useAppState(({ agreeing }) => agreeing.making)
   const wanted = useAppState((state) => cuesFor(state, which).join())
   const count = wanted === '' ? 0 : wanted.split(',').length
   const estimate = useAppState(({ agreeing }) => agreeing.estimate)
   useEffect(() => {
-    if (isOpen) void services.review.estimate(wanted === '' ? [] : (wanted.split(',') as CueId[]))
-  }, [services, isOpen, wanted])
+    if (isOpen)
+      void services.review.estimate(
+        wanted === '' ? [] : (wanted.split(',') as CueId[]),
+        clipSeconds,
+      )
+  }, [services, isOpen, wanted, clipSeconds])
   const make = () =>
-    services.review.make({ cues: cuesFor(store.getState(), which), madeFor, hasStills })
+    services.review.make({
+      cues: cuesFor(store.getState(), which),
+      madeFor,
+      hasStills,
+      clipSeconds,
+    })
   return (
     <section aria-label="Review pack">
       <h2>Review pack</h2>
@@ -73,12 +87,18 @@ export const PackCard = () => {
           onKeyDown={(event) => event.stopPropagation()}
         />
       </div>
+      <Tick isTicked={hasClips} onTick={setHasClips}>
+        in motion as well, {CLIP_SECONDS} s of each at most
+      </Tick>
       <Tick isTicked={hasStills} onTick={setHasStills}>
         with full-size stills beside it, in a .zip
       </Tick>
       <p role="status">
         {count === 1 ? '1 picture' : `${count} pictures`}
-        {estimate && estimate.of === wanted && count > 0 && `, about ${sizeText(estimate.bytes)}`}
+        {estimate &&
+          estimate.of === `${wanted} ${clipSeconds}` &&
+          count > 0 &&
+          `, about ${sizeText(estimate.bytes)}`}
         {hasStills && count > 0 && ' and the stills'}.
       </p>
       <div className="button-row">
