@@ -35,6 +35,7 @@ beforeAll(() => {
     'package.json',
     '.gitignore',
     '.cache/kernel',
+    '.cache/review',
   ])
     cpSync(join(ROOT, part), join(copy, part), { recursive: true })
   symlinkSync(join(ROOT, 'node_modules'), join(copy, 'node_modules'))
@@ -91,6 +92,11 @@ describe('the guards of the layers bite', () => {
       'the store may not use media',
     ],
     [
+      'review/planted.ts',
+      "import type { AppStore } from '../store/appStore.ts'\nexport type X = AppStore\n",
+      'the page of a pack may not use the store',
+    ],
+    [
       'render/planted.ts',
       "import type { Kernel } from '../kernel/kernel.ts'\nexport type X = Kernel\n",
       'render may not use the kernel',
@@ -121,6 +127,7 @@ describe('the guards of the layers bite', () => {
     ['core/base/planted.ts', "import * as React from 'react'\nexport const x = React\n"],
     ['core/base/planted.ts', "export const x = () => import('mediabunny')\n"],
     ['kernel/planted.ts', "export { parse } from 'valibot'\n"],
+    ['review/planted.ts', "export { parse } from 'valibot'\n"],
     ['ui/planted.ts', "import { openDB } from 'idb'\nexport const x = openDB\n"],
     ['work/planted.ts', "import { Input } from 'mediabunny'\nexport const x = Input\n"],
     [

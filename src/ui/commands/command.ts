@@ -12,6 +12,7 @@ export type Command = {
     | 'Cues'
     | 'Boundaries'
     | 'Picture'
+    | 'Agree'
     | 'Transfer'
     | 'Instruments'
     | 'Grade'

@@ -1,3 +1,4 @@
+import { AGREE_COMMANDS } from './agreeCommands.ts'
 import { BOUNDARY_COMMANDS } from './boundaryCommands.ts'
 import { CARRY_COMMANDS } from './carryCommands.ts'
 import type { Command } from './command.ts'
@@ -28,6 +29,7 @@ export const COMMANDS: readonly Command[] = [
   ...GRADE_COMMANDS,
   ...CARRY_COMMANDS,
   ...LEDGER_COMMANDS,
+  ...AGREE_COMMANDS,
   ...TRANSFER_COMMANDS,
   ...SETTINGS_COMMANDS,
 ]

@@ -100,7 +100,7 @@ export const problemOfIssue = (issue: Issue, file = 'a job file'): Problem => {
   const place = placeOf(steps) || 'the whole'
   return problem(
     'out-of-range',
-    `In ${file.replace(/^a /u, 'the ')}, ${place} ${complaint(issue, file)}.`,
+    `In ${file.replace(/^an? /u, 'the ')}, ${place} ${complaint(issue, file)}.`,
     { field },
   )
 }
