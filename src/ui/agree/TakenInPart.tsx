@@ -17,6 +17,7 @@ const Reading = ({ takenIn }: { readonly takenIn: TakenIn }) => {
   const { services } = useApp()
   const { plan, signatures, choices } = takenIn
   const fresh = plan.rows.filter(({ outcome }) => outcome === 'new').length
+  const isForged = signatures.includes('wrong')
   const undecided = plan.conflicts.filter(({ cue }) => !choices.has(cue)).length
   return (
     <section aria-label="Answers to take in" className="taken-in">
@@ -25,6 +26,9 @@ const Reading = ({ takenIn }: { readonly takenIn: TakenIn }) => {
         {fresh} new, {plan.rows.length - fresh} that change nothing
         {undecided > 0 && `; reviewers differ on ${undecided}`}.
       </p>
+      {isForged && (
+        <p>▲ A signature is wrong: an answer was changed on its way. Ask for it again.</p>
+      )}
       {plan.conflicts.map((conflict) => (
         <Conflict key={conflict.cue} conflict={conflict} takenIn={takenIn} />
       ))}
@@ -38,7 +42,7 @@ const Reading = ({ takenIn }: { readonly takenIn: TakenIn }) => {
         <button
           type="button"
           className="button primary"
-          disabled={fresh === 0 || undecided > 0}
+          disabled={fresh === 0 || undecided > 0 || isForged}
           onClick={services.review.apply}
         >
           Take {fresh === 1 ? 'it' : `all ${fresh}`} in

@@ -97,16 +97,20 @@ it('asks whose word holds where reviewers differ, and takes in only then', async
     answerFile([{ cue: cueId(2), answer: packAnswer(job, cueId(2), { by, says }) }])
   const plan = planAnswers(job, [given('Ines', 'agreed'), given('Joren', 'asked')])
   if (!plan.ok) throw new Error('no plan')
-  const signatures = ['not signed', 'wrong'] as const
-  setAgreeing(app.store, { takenIn: { plan: plan.value, signatures, choices: new Map() } })
+  const takenIn = { plan: plan.value, choices: new Map() }
+  setAgreeing(app.store, { takenIn: { ...takenIn, signatures: ['not signed', 'right'] } })
   const part = page.getByRole('region', { name: 'Answers to take in' })
   await expect.element(part).toHaveTextContent('reviewers differ on 1')
-  await expect.element(part).toHaveTextContent('the signature is wrong')
+  await expect.element(part).toHaveTextContent('signed by the pack')
   await expect.element(button('Take all 2 in')).toBeDisabled()
   await part.getByRole('radio', { name: /Joren/u }).click()
   await button('Take all 2 in').click()
   expect(review.apply).toHaveBeenCalledOnce()
   expect(app.store.getState().agreeing.takenIn?.choices.get(cueId(2))).toBe('Joren')
+  const choices = new Map([[cueId(2), 'Joren']])
+  setAgreeing(app.store, { takenIn: { ...takenIn, choices, signatures: ['right', 'wrong'] } })
+  await expect.element(part).toHaveTextContent('A signature is wrong')
+  await expect.element(button('Take all 2 in')).toBeDisabled()
 })
 
 it('makes a pack of the pictures that are wanted, and says about how large it will be', async () => {
