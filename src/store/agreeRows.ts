@@ -19,16 +19,24 @@ export type AgreeRow =
       readonly standing: Agreement
     }
 
+/** The first place after `from` where another scene begins, or the list ends. */
+const sceneEnd = (cues: readonly Cue[], from: number): number => {
+  let end = from + 1
+  while (end < cues.length && cues[end]?.scene === cues[from]?.scene) end++
+  return end
+}
+
 /** The cues of the reel in order, those of a scene that follow one another under its head. */
 export const agreeRows = (state: AppState): readonly AgreeRow[] => {
   const cues = cuesOf(state)
   const { bits } = standingOf(state)
   const rows: AgreeRow[] = []
+  let end = 0
   for (const [index, cue] of cues.entries()) {
-    if (index === 0 || cues[index - 1]?.scene !== cue.scene) {
-      const after = cues.findIndex((other, i) => i > index && other.scene !== cue.scene)
-      const scene = cues.slice(index, after < 0 ? cues.length : after)
-      rows.push({ kind: 'scene', scene: cue.scene, cues: scene.map(({ id }) => id) })
+    if (index === end) {
+      end = sceneEnd(cues, index)
+      const scene = cues.slice(index, end).map(({ id }) => id)
+      rows.push({ kind: 'scene', scene: cue.scene, cues: scene })
     }
     const standing = agreementOfBits(bits[index] ?? NOT_AGREED)
     rows.push({ kind: 'cue', cue, number: index + 1, standing })
