@@ -7,12 +7,14 @@ import { ANSWER_USAGE, answerCommand } from './commands/answer.ts'
 import { CHECK_USAGE, checkCommand } from './commands/check.ts'
 import { CUES_USAGE, cuesCommand } from './commands/cues.ts'
 import { EXPORT_USAGE, exportCommand } from './commands/exportList.ts'
+import { FILM_USAGE, filmCommand } from './commands/film.ts'
 import { FLASHES_USAGE, flashesCommand } from './commands/flashes.ts'
 import { GRADE_USAGE, gradeColourCommand } from './commands/gradeColour.ts'
 import { IMPORT_USAGE, importCommand } from './commands/importFiles.ts'
 import { JOIN_USAGE, joinCommand } from './commands/join.ts'
 import { PACK_USAGE, packCommand } from './commands/pack.ts'
 import { SERVE_USAGE, serveCommand } from './commands/serve.ts'
+import { SOLVE_USAGE, solveCommand } from './commands/solve.ts'
 import { STILL_USAGE, stillCommand } from './commands/still.ts'
 import { TRANSFER_USAGE, transferCommand } from './commands/transfer.ts'
 import { VALIDATE_USAGE, validateCommand } from './commands/validate.ts'
@@ -41,6 +43,8 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   pack: { usage: PACK_USAGE, run: packCommand },
   answer: { usage: ANSWER_USAGE, run: answerCommand },
   agreed: { usage: AGREED_USAGE, run: agreedCommand },
+  film: { usage: FILM_USAGE, run: filmCommand },
+  solve: { usage: SOLVE_USAGE, run: solveCommand },
   serve: { usage: SERVE_USAGE, run: serveCommand },
 }
 
