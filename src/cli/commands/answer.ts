@@ -31,7 +31,7 @@ const readOne = async (path: string): Promise<Result<AnswerFile>> => {
 const SAYS = { agreed: 'agrees', asked: 'asks for changes', open: 'takes back' } as const
 
 const numberOf = ({ job }: AnswerPlan, id: CueId): string => {
-  const cue = job.cues[id]
+  const cue = Object.hasOwn(job.cues, id) ? job.cues[id] : undefined
   return cue ? `cue ${cueNumber(cuesOfReel(job, cue.reel), cue)}` : `a cue that is gone (${id})`
 }
 

@@ -51,15 +51,26 @@ const lookNow = (job: Job, cue: Cue, { alternate }: Answer): CueLook | undefined
   return cueLook(ground, cueIndexAt(cues, cue.first), kept?.grade)
 }
 
-/** Earlier first; those of one moment by what they say, so that the order of files is no matter. */
+const momentOf = ({ at }: Answer): number => (at === null ? -Infinity : Date.parse(at))
+
+/**
+ * Earlier first, as moments: a time may have parts of a second or none. Those of one moment by what
+ * they say, so that the order of files is no matter.
+ */
 export const byTime = (a: Answer, b: Answer): number => {
-  const [one, two] = [`${a.at ?? ''} ${wordsOf(a)}`, `${b.at ?? ''} ${wordsOf(b)}`]
-  if (one === two) return 0
-  return one < two ? -1 : 1
+  const [one, two] = [momentOf(a), momentOf(b)]
+  if (one !== two) return one < two ? -1 : 1
+  const [said, other] = [wordsOf(a), wordsOf(b)]
+  if (said === other) return 0
+  return said < other ? -1 : 1
 }
 
+/** Ids of a file may be names that every record has, such as `constructor`. */
+const cueNamed = (job: Job, id: CueId): Cue | undefined =>
+  Object.hasOwn(job.cues, id) ? job.cues[id] : undefined
+
 const planned = (job: Job, id: CueId, answer: Answer): PlannedAnswer => {
-  const cue = job.cues[id]
+  const cue = cueNamed(job, id)
   if (!cue) return { cue: id, answer, outcome: 'gone', changes: [] }
   if (cue.answers.some((each) => isSame(each, answer)))
     return { cue: id, answer, outcome: 'taken already', changes: [] }
@@ -97,7 +108,7 @@ const refusal = ({ title, reel }: AnswerFile) =>
  */
 export const planAnswers = (job: Job, files: readonly AnswerFile[]): Result<AnswerPlan> => {
   const [foreign, ...more] = files.filter(
-    ({ pack, reel }) => !job.packs[pack] && !job.reels[reel.id],
+    ({ pack, reel }) => !Object.hasOwn(job.packs, pack) && !Object.hasOwn(job.reels, reel.id),
   )
   if (foreign) return fail(refusal(foreign), ...more.map(refusal))
   const rows: PlannedAnswer[] = []
@@ -109,7 +120,7 @@ export const planAnswers = (job: Job, files: readonly AnswerFile[]): Result<Answ
   for (const { cue, answer, outcome } of rows)
     if (outcome === 'new') fresh.set(cue, [...(fresh.get(cue) ?? []), answer])
   const conflicts = [...fresh].flatMap(([id, answers]) => {
-    const cue = job.cues[id]
+    const cue = cueNamed(job, id)
     const conflict = cue && conflictOf(cue, answers)
     return conflict ? [conflict] : []
   })

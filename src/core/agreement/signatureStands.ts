@@ -17,7 +17,7 @@ export const signatureStands = async (
   answer: Answer,
 ): Promise<SignatureStanding> => {
   const { pack, signature } = answer
-  const key = pack === null ? undefined : job.packs[pack]?.key
+  const key = pack !== null && Object.hasOwn(job.packs, pack) ? job.packs[pack]?.key : null
   if (signature === null) return 'not signed'
   const text = answerText(cue, answer)
   if (!key || !text.ok) return 'cannot be checked'

@@ -9,7 +9,7 @@ import { applyChange, invertChange } from '../../../src/core/job/change.ts'
 import { setAgreement } from '../../../src/core/job/commands/setAgreement.ts'
 import { setGrade } from '../../../src/core/job/commands/setGrade.ts'
 import type { Job } from '../../../src/core/job/job.ts'
-import type { CueId, ReelId } from '../../../src/core/job/recordIds.ts'
+import type { CueId, PackId, ReelId } from '../../../src/core/job/recordIds.ts'
 import { answerFile, packAnswer } from '../../support/sampleAnswerFile.ts'
 import { cueId, sampleJob } from '../../support/sampleJob.ts'
 
@@ -56,6 +56,33 @@ describe('taking answers in', () => {
     const after = taken(JOB, [file])
     expect([1, 2, 3].map((n) => stands(after, n))).toEqual(['agreed', 'asked', 'open'])
     expect(after.cues[cueId(2)]?.answers.at(-1)).toEqual(file.answers[1]?.answer)
+  })
+
+  it('takes names that every record has for cues that are gone, and for packs not known', () => {
+    const odd = { ...given(1), cue: 'constructor' as CueId }
+    expect(planOf(JOB, answerFile([odd])).rows.map(({ outcome }) => outcome)).toEqual(['gone'])
+    expect(taken(JOB, [answerFile([odd])])).toEqual(JOB)
+    const foreign = {
+      ...answerFile([given(1)]),
+      pack: 'constructor' as PackId,
+      reel: { id: 'reel-z' as ReelId, name: 'Bilge reel 2' },
+    }
+    expect(planAnswers(JOB, [foreign]).ok).toBe(false)
+  })
+
+  it('puts the later moment last, whether or not a time has parts of a second', () => {
+    const early = given(1, { says: 'asked', at: '2026-03-05T10:00:00Z' })
+    const late = given(1, { at: '2026-03-05T10:00:00.5Z' })
+    for (const files of [
+      [early, late],
+      [late, early],
+    ]) {
+      const after = taken(
+        JOB,
+        files.map((each) => answerFile([each])),
+      )
+      expect(after.cues[cueId(1)]?.answers.map(({ says }) => says)).toEqual(['asked', 'agreed'])
+    }
   })
 
   it('twice takes nothing more', () => {

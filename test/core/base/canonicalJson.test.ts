@@ -14,6 +14,17 @@ describe('canonical JSON', () => {
     expect(textOf(JSON.parse(input))).toBe(output)
   })
 
+  it.each(vectors.numbers)('of the double $bits is $output', ({ bits, output }) => {
+    const view = new DataView(new ArrayBuffer(8))
+    view.setBigUint64(0, BigInt(`0x${bits}`))
+    expect(textOf(view.getFloat64(0))).toBe(output)
+  })
+
+  it('refuses the last rows of Appendix B: not a number, infinity', () => {
+    expect(canonicalJson(Number.NaN).ok).toBe(false)
+    expect(canonicalJson(Infinity).ok).toBe(false)
+  })
+
   it('holds the same value, and is the same text whatever the order of the names', () => {
     fc.assert(
       fc.property(
