@@ -10,6 +10,7 @@ import { NAME_LIMIT } from '../../job/limits.ts'
 import { answerSchema } from '../job/answerSchema.ts'
 import { problemOfIssue } from '../job/issueWords.ts'
 import { identifier, text } from '../job/schemaParts.ts'
+import { answerInMail } from './answerInMail.ts'
 
 /** Answers to 10,000 cues with notes come to a quarter of this. */
 export const LARGEST_ANSWER_TEXT = 64 * 2 ** 20
@@ -42,6 +43,9 @@ const parsed = (json: string): unknown => {
  * the beginnings of its lines, are passed over.
  */
 const jsonIn = (mail: string): unknown => {
+  const found = answerInMail(mail)
+  const record = found === undefined ? undefined : parsed(found)
+  if (record !== undefined) return record
   const unquoted = mail.replace(/^(?:[>|] ?)+/gmu, '')
   for (const each of [mail, unquoted]) {
     const found = parsed(each.slice(each.indexOf('{'), each.lastIndexOf('}') + 1))
