@@ -1,4 +1,4 @@
-import { framesPerSecond, type Rate } from '../time/rate.ts'
+import type { Rate } from '../time/rate.ts'
 
 /** What running at another speed does. */
 export type SpeedChange = {
@@ -15,6 +15,3 @@ export const speedChange = (madeFor: Rate, runAt: Rate): SpeedChange => {
   const ratio = (runAt.num * madeFor.den) / (runAt.den * madeFor.num)
   return { ratio, cents: 1200 * Math.log2(ratio), length: 1 / ratio }
 }
-
-/** Seconds that so many frames take at a speed. */
-export const runningSeconds = (frames: number, rate: Rate): number => frames / framesPerSecond(rate)
