@@ -1,13 +1,9 @@
 import type { Mark, MarkPoint } from '../core/agreement/answer.ts'
+import { markPath, markPoint } from '../core/agreement/marks.ts'
 import { MOST_MARK_POINTS, MOST_MARKS } from '../core/job/limits.ts'
 import { button, element } from './element.ts'
 
 const SVG = 'http://www.w3.org/2000/svg'
-
-/** Steps of a line are kept to a thousandth of the picture. */
-const part = (value: number): number => Math.round(Math.min(1, Math.max(0, value)) * 1000) / 1000
-
-const pathOf = (mark: Mark): string => mark.map(([x, y]) => `${x * 1000},${y * 1000}`).join(' ')
 
 const lineOf = (points: string, name: string): SVGPolylineElement => {
   const line = document.createElementNS(SVG, 'polyline')
@@ -18,7 +14,7 @@ const lineOf = (points: string, name: string): SVGPolylineElement => {
 
 /** Lines on a picture: white within black, so that they are seen on any picture. */
 const drawn = (mark: Mark): readonly SVGPolylineElement[] => {
-  const points = pathOf(mark.length === 1 ? [...mark, ...mark] : mark)
+  const points = markPath(mark)
   return [lineOf(points, 'under'), lineOf(points, 'over')]
 }
 
@@ -32,7 +28,7 @@ export const drawingSheet = (get: () => readonly Mark[], set: (marks: readonly M
   let points: MarkPoint[] | undefined
   const placeOf = ({ clientX, clientY }: PointerEvent): MarkPoint => {
     const { left, top, width, height } = sheet.getBoundingClientRect()
-    return [part((clientX - left) / width), part((clientY - top) / height)]
+    return markPoint((clientX - left) / width, (clientY - top) / height)
   }
   const update = (): void =>
     sheet.replaceChildren(...[...get(), ...(points ? [points] : [])].flatMap(drawn))

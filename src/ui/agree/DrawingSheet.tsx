@@ -1,19 +1,12 @@
 import { type PointerEvent, useState } from 'react'
 import type { Mark, MarkPoint } from '../../core/agreement/answer.ts'
+import { markPath, markPoint } from '../../core/agreement/marks.ts'
 import { MOST_MARK_POINTS, MOST_MARKS } from '../../core/job/limits.ts'
-
-/** Places of a line are kept to a thousandth of the picture. */
-const part = (value: number): number => Math.round(Math.min(1, Math.max(0, value)) * 1000) / 1000
 
 const placeOf = ({ clientX, clientY, currentTarget }: PointerEvent): MarkPoint => {
   const { left, top, width, height } = currentTarget.getBoundingClientRect()
-  return [part((clientX - left) / width), part((clientY - top) / height)]
+  return markPoint((clientX - left) / width, (clientY - top) / height)
 }
-
-const pathOf = (mark: Mark): string =>
-  (mark.length === 1 ? [...mark, ...mark] : mark)
-    .map(([x, y]) => `${x * 1000},${y * 1000}`)
-    .join(' ')
 
 export type DrawingSheetProps = {
   readonly marks: readonly Mark[]
@@ -48,8 +41,8 @@ export const DrawingSheet = ({ marks, onMark }: DrawingSheetProps) => {
       {[...marks, ...(line ? [line] : [])].map((mark, index) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: lines in the order they were drawn
         <g key={index}>
-          <polyline className="under" points={pathOf(mark)} />
-          <polyline className="over" points={pathOf(mark)} />
+          <polyline className="under" points={markPath(mark)} />
+          <polyline className="over" points={markPath(mark)} />
         </g>
       ))}
     </svg>

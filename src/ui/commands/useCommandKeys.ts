@@ -1,5 +1,7 @@
 import { useEffect } from 'react'
+import type { AppState } from '../../store/state.ts'
 import { useApp } from '../appContext.ts'
+import type { Command } from './command.ts'
 import { startHold } from './holds.ts'
 import { commandWithKey, keyName } from './keys.ts'
 import { COMMANDS } from './registry.ts'
@@ -37,6 +39,12 @@ const isKeptByControl = (event: KeyboardEvent): boolean =>
   (event.key === ' ' && isOn(event, PRESSED)) ||
   (/^(?:Arrow|Page|Home|End)/u.test(event.key) && isOn(event, SWITCHES))
 
+/** What a key does where somebody agrees who never saw the program: nothing that they do not see. */
+const AGREEING: readonly Command['group'][] = ['Play', 'Agree', 'Job', 'Settings']
+
+const mayRun = ({ group, id }: Command, { step }: AppState): boolean =>
+  step !== 'agree' || AGREEING.includes(group) || id.startsWith('agreement-')
+
 const isUnderDialog = (): boolean =>
   document.querySelector('[role="dialog"], [role="alertdialog"]') !== null
 
@@ -60,9 +68,9 @@ export const useCommandKeys = (): void => {
       if (event.defaultPrevented || event.isComposing) return
       if (isKeptByNumber(event) || isKeptByText(event) || isKeptByControl(event)) return
       if (isUnderDialog()) return
-      const { preferences } = app.store.getState()
-      const command = commandWithKey(COMMANDS, keyName(event), preferences)
-      if (!command) return
+      const state = app.store.getState()
+      const command = commandWithKey(COMMANDS, keyName(event), state.preferences)
+      if (!command || !mayRun(command, state)) return
       event.preventDefault()
       if (!command.release) {
         if (command.isPossible(app.store.getState())) command.run(app)

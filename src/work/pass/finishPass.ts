@@ -6,7 +6,7 @@ import { outputName, type ReadyPass } from './beginPass.ts'
 import { finishedFile } from './finishedFiles.ts'
 import { finishVideo } from './finishVideo.ts'
 import { sha256OfFile } from './folderFiles.ts'
-import { checksumOfFiles, filesOfFolder, writeChecksums } from './passFolder.ts'
+import { checksumOfFiles, clearLeftOver, filesOfFolder, writeChecksums } from './passFolder.ts'
 import type { DoneSegment, PassStore } from './passStore.ts'
 
 export type FinishWork = {
@@ -35,6 +35,7 @@ const finishFolder = async (
   folder: FileSystemDirectoryHandle,
 ): Promise<FinishedFiles> => {
   const written = segments.flatMap(({ files }) => files)
+  await clearLeftOver(folder, written)
   await writeChecksums(folder, written)
   const files = await filesOfFolder(folder, written)
   return {

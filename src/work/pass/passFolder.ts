@@ -30,6 +30,20 @@ export const checkFolder = async (
   return ok(undefined)
 }
 
+/** What Chromium calls a file that is being written, until it takes the place of the one meant. */
+const BEING_WRITTEN = '.crswap'
+
+/** Takes away what a worker that died left of these files where it was writing them. */
+export const clearLeftOver = async (
+  folder: FileSystemDirectoryHandle,
+  files: readonly PartFile[],
+): Promise<void> => {
+  const ours = new Set(files.map(({ name }) => `${name}${BEING_WRITTEN}`))
+  const left: string[] = []
+  for await (const name of namesIn(folder)) if (ours.has(name)) left.push(name)
+  for (const name of left) await folder.removeEntry(name)
+}
+
 /** Writes `checksums.txt` in the `sha256sum` form, names in order. */
 export const writeChecksums = (
   folder: FileSystemDirectoryHandle,

@@ -148,3 +148,17 @@ it('keys are taken away, reset one by one and all at once, and mirrored for the 
   await page.getByRole('radio', { name: /^right hand on the keys/u }).click()
   await expect.element(row('Split the cue at the line')).toHaveTextContent('L×')
 })
+
+it('where somebody agrees, keys play and answer, and change nothing else', async () => {
+  const app = onScreen(Keys)
+  await expect.element(page.getByRole('textbox')).toBeVisible()
+  app.store.setState({ step: 'agree', playhead: 30 as never })
+  const before = app.store.getState().history?.job
+  for (const name of 'abcdefghijklmnopqrstuvwxyz') key('keydown', name, `Key${name.toUpperCase()}`)
+  expect(app.store.getState().history?.job).toBe(before)
+  key('keydown', ' ', 'Space')
+  expect(app.services.play).toHaveBeenCalled()
+  app.store.setState({ step: 'rehearse' })
+  for (const name of 'abcdefghijklmnopqrstuvwxyz') key('keydown', name, `Key${name.toUpperCase()}`)
+  expect(app.store.getState().history?.job).not.toBe(before)
+})
