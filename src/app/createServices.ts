@@ -26,6 +26,7 @@ import { createHeldDesk } from './heldDesk.ts'
 import { createImportDesk } from './importDesk.ts'
 import { createInstrumentDesk } from './instrumentDesk.ts'
 import { jobFileName } from './jobFileName.ts'
+import { createLineUpDesk } from './lineUpDesk.ts'
 import { createMediaDesk } from './mediaDesk.ts'
 import { createPlayer } from './player.ts'
 import { createPreviewDesk } from './previewDesk.ts'
@@ -150,6 +151,7 @@ export const createServices = (store: AppStore): Services => {
     handOver: createHandOverDesk(store, workers.handOver),
     transfer: createTransferDesk(store, workers, media.scanFiles),
     flashes: createFlashDesk(store, workers),
+    lineUp: createLineUpDesk(store, pickJobFile, save),
     review: createReviewDesk(store, workers, saveFile, pickAnswerFiles),
     saveReport: createReportSaving(store, workers, saveFile, today),
   }

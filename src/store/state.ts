@@ -17,6 +17,7 @@ import { type FlashWatch, INITIAL_FLASH_WATCH } from './flashWatch.ts'
 import type { Importing } from './importing.ts'
 import { INITIAL_INSTRUMENTS, type InstrumentSettings } from './instrumentSettings.ts'
 import { INITIAL_LEDGER, type LedgerView } from './ledgerView.ts'
+import { INITIAL_LINING_UP, type LiningUp } from './liningUp.ts'
 import { type LookBook, NO_LOOKS } from './lookBook.ts'
 import { INITIAL_POINTING, type Pointing } from './pointing.ts'
 import { INITIAL_PREFERENCES, type Preferences } from './preferences.ts'
@@ -29,7 +30,7 @@ import { NO_VERDICTS, type VerdictBook } from './verdictBook.ts'
 import { INITIAL_VIEW, type View } from './view.ts'
 
 /** The parts of the job that have a screen of their own. */
-export type Step = 'prepare' | 'rehearse' | 'agree' | 'transfer' | 'hand-over'
+export type Step = 'prepare' | 'line-up' | 'rehearse' | 'agree' | 'transfer' | 'hand-over'
 
 /** What the controls of the bench are for: one sheet of them is out at a time. */
 export type Sheet = 'grade' | 'framing' | 'cue'
@@ -134,6 +135,7 @@ export type AppState = {
   readonly transferring: Transferring
   readonly flashWatch: FlashWatch
   readonly agreeing: Agreeing
+  readonly liningUp: LiningUp
   /** What is being dragged or nudged now; pictures are drawn coarsely until it rests. */
   readonly gesture: string | undefined
   /** Cues that have been under the line on this computer. */
@@ -186,6 +188,7 @@ export const INITIAL_STATE: AppState = {
   transferring: INITIAL_TRANSFERRING,
   flashWatch: INITIAL_FLASH_WATCH,
   agreeing: INITIAL_AGREEING,
+  liningUp: INITIAL_LINING_UP,
   gesture: undefined,
   looked: new Set(),
   looks: NO_LOOKS,
@@ -206,6 +209,7 @@ export const INITIAL_STATE: AppState = {
 export const keptBetweenJobs = (state: AppState) => ({
   isReference: state.isReference,
   preferences: state.preferences,
+  liningUp: state.liningUp,
   surface: state.surface,
   instruments: state.instruments,
   carriedParts: state.carriedParts,

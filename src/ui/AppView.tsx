@@ -12,6 +12,7 @@ import { ProcessDialog } from './import/ProcessDialog.tsx'
 import { RescanDialog } from './import/RescanDialog.tsx'
 import { FindingBar } from './ledger/FindingBar.tsx'
 import { Ledger } from './ledger/Ledger.tsx'
+import { LineUp } from './lineup/LineUp.tsx'
 import { NoticeBar } from './parts/NoticeBar.tsx'
 import { Prepare } from './prepare/Prepare.tsx'
 import { Hints } from './settings/Hints.tsx'
@@ -59,6 +60,7 @@ const Workplace = () => {
       <Header />
       {step === 'prepare' && <Prepare />}
       {step === 'agree' && <Agree />}
+      {step === 'line-up' && <LineUp />}
       {step === 'transfer' && <Transfer />}
       {step === 'hand-over' && <HandOver />}
       {step === 'rehearse' && (

@@ -157,6 +157,12 @@ export type ReviewDesk = {
   readonly leave: () => void
 }
 
+/** Readings and controls of a line-up as a file (docs/readings.md). */
+export type ReadingsDesk = {
+  readonly open: () => Promise<void>
+  readonly save: () => Promise<void>
+}
+
 /** What the screen asks of the program around it. Nothing here throws; problems become notices. */
 export type Services = {
   readonly openReel: (files: readonly File[]) => Promise<void>
@@ -206,6 +212,8 @@ export type Services = {
   readonly transfer: TransferDesk
   readonly flashes: FlashDesk
   readonly review: ReviewDesk
+  /** Readings of a line-up, as a file. */
+  readonly lineUp: ReadingsDesk
   /** Saves the report of the reel; resolves once that is done, refused or stopped. */
   readonly saveReport: (options: ReportOptions) => Promise<void>
 }

@@ -32,6 +32,7 @@ export const STRINGS = {
   },
   steps: {
     prepare: 'Prepare',
+    'line-up': 'Line up',
     rehearse: 'Rehearse',
     agree: 'Agree',
     transfer: 'Transfer',

@@ -41,6 +41,26 @@ try {
   await button('No more hints').click()
   await button('Prepare').click()
   await take('prepare')
+  await button('Line up').click()
+  const say = async (name, value) => {
+    await page.getByRole('textbox', { name, exact: true }).fill(String(value))
+    await page.keyboard.press('Enter')
+  }
+  const settings = ['Beam current', 'Red gain', 'Blue gain']
+  const readings = ['Green, open gate', 'Red less green', 'Blue less green']
+  /** A made-up scanner, read and written down. */
+  const scanner = async (set) => {
+    for (const [i, name] of settings.entries()) await say(`${name} is set to`, set[i])
+    const green = 4.4 * set[0]
+    const read = [green, green * (0.008 * set[1] - 0.4), green * (0.009 * set[2] - 0.5)]
+    for (const [i, name] of readings.entries()) await say(`${name} is read as`, read[i].toFixed(1))
+    await button('Write this down').click()
+  }
+  await scanner([120, 45, 50])
+  await scanner([145, 45, 50])
+  await scanner([145, 55, 50])
+  await scanner([145, 55, 60])
+  await take('line-up')
   await button('Rehearse').click()
   await take('grade')
   await button('Hold this frame as a reference').click()

@@ -14,7 +14,8 @@ const chooseFolder = (): void => {
 const filesThere = (page: Page): Promise<readonly string[]> =>
   page.evaluate(async () => {
     const root = await navigator.storage.getDirectory()
-    const folder = await root.getDirectoryHandle('harbour')
+    // Whoever looks first may be the test.
+    const folder = await root.getDirectoryHandle('harbour', { create: true })
     const names: string[] = []
     const keys = (folder as unknown as { keys: () => AsyncIterable<string> }).keys()
     for await (const name of keys) names.push(name)

@@ -1,12 +1,6 @@
-import { shortDecimal } from '../formats/decimal.ts'
 import type { Adjustment } from './adjustment.ts'
 import type { Advice, SettingPlan, UnreachedReading } from './solveAdjustment.ts'
-
-/** A number with as many decimals as its size wants, and its unit. */
-const withUnit = (value: number, unit: string): string => {
-  const places = Math.max(0, Math.min(6, 3 - Math.floor(Math.log10(Math.abs(value) || 1))))
-  return `${shortDecimal(value, places)}${unit === '' ? '' : ` ${unit}`}`
-}
+import { withUnit } from './withUnit.ts'
 
 const settingLines = ({ controls, log }: Adjustment, { settings, rests }: SettingPlan) => {
   const now = log.at(-1)?.settings ?? []

@@ -48,8 +48,15 @@ export const TRANSFER_COMMANDS: readonly Command[] = [
     run: ({ services }) => services.transfer.stop(),
   },
   {
+    id: 'line-up',
+    label: 'Line up the scanner',
+    group: 'Transfer',
+    isPossible: hasJob,
+    run: ({ store }) => setStep(store, 'line-up'),
+  },
+  {
     id: 'log-line-up',
-    label: 'Log a line-up of the scanner',
+    label: 'Log a line-up of the scanner in words',
     group: 'Transfer',
     isPossible: hasJob,
     run: ({ store }) => {

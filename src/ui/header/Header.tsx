@@ -7,7 +7,7 @@ import { CommandButton } from '../parts/CommandButton.tsx'
 import { STRINGS } from '../strings.ts'
 import { CommandListButton } from './CommandList.tsx'
 
-const STEPS: readonly Step[] = ['prepare', 'rehearse', 'agree', 'transfer', 'hand-over']
+const STEPS: readonly Step[] = ['prepare', 'line-up', 'rehearse', 'agree', 'transfer', 'hand-over']
 
 const savingText = ({ saving }: AppState): string => {
   if (saving.state === 'failed') return '▲ not kept: this browser’s storage refused'

@@ -33,7 +33,13 @@ export const ChecklistRemedy = ({
       </>
     )
   if (check === 'scan') return <ScanChecksum />
-  if (check === 'line-up') return <LineUpField />
+  if (check === 'line-up')
+    return (
+      <>
+        <GoToLineUp />
+        <LineUpField />
+      </>
+    )
   if (check === 'space') return <RoomAgain />
   if (standing === 'wrong') return <GoToCue check={check} />
   return standing === 'not known' && check === 'tolerance' ? <Measuring /> : null
@@ -52,6 +58,15 @@ const GoToCue = ({ check }: { readonly check: ChecklistName }) => {
   return (
     <button type="button" className="button" onClick={go}>
       {words}
+    </button>
+  )
+}
+
+const GoToLineUp = () => {
+  const { store } = useApp()
+  return (
+    <button type="button" className="button" onClick={() => setStep(store, 'line-up')}>
+      Line up the scanner
     </button>
   )
 }
