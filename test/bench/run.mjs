@@ -13,6 +13,7 @@ import { edlRows } from './edlRows.mjs'
 import { findingRow } from './findingRow.mjs'
 import { growthRows } from './growthRows.mjs'
 import { kernelRows } from './kernelRows.mjs'
+import { lineUpRow } from './lineUpRow.mjs'
 import { openingRow } from './openingRow.mjs'
 import { transferRows } from './transferRows.mjs'
 import { typingRow } from './typingRow.mjs'
@@ -60,6 +61,7 @@ try {
   rows.push(await workersRow(ROOT, FOLDER, CLIP))
   rows.push(...(await growthRows(ROOT, FOLDER)))
   rows.push(...(await edlRows(ROOT, FOLDER)))
+  rows.push(await lineUpRow(ROOT, FOLDER))
   rows.push(await findingRow(browser, ROOT))
   rows.push(await wholeReelRow(browser, ROOT))
   rows.push(await openingRow(browser, ADDRESS, FOLDER))
