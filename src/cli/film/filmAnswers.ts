@@ -1,23 +1,17 @@
 import { problem } from '../../core/base/problem.ts'
 import { fail, ok, type Result } from '../../core/base/result.ts'
-import { feetPerMinute, metresOf } from '../../core/film/filmLength.ts'
+import { metresOf } from '../../core/film/filmLength.ts'
 import { speedChange } from '../../core/film/filmSpeed.ts'
 import { pulldownLetter, pulledFrame } from '../../core/film/pulldown.ts'
+import { runningTimes, speedWords } from '../../core/film/runningTimes.ts'
 import { PITCHES, shrinkage, shrinkageAdvice } from '../../core/film/shrinkage.ts'
 import { soundOffset, type TrackKind } from '../../core/film/soundOffset.ts'
-import { formatSeconds } from '../../core/time/duration.ts'
 import { formatFootage, type Gauge } from '../../core/time/footage.ts'
 import { GAUGE_WORDS } from '../../core/time/gaugeWords.ts'
-import { framesPerSecond, type Rate, rate, sameRate, secondsAt } from '../../core/time/rate.ts'
+import { type Rate, secondsAt } from '../../core/time/rate.ts'
 
 /** An answer for a person, and as data. */
 export type FilmAnswer = { readonly lines: readonly string[]; readonly told: object }
-
-/** Speeds film was made for. */
-const SPEEDS: readonly Rate[] = [rate(16), rate(50, 3), rate(18), rate(24), rate(25)]
-
-const speedWords = (speed: Rate): string =>
-  sameRate(speed, rate(50, 3)) ? '16⅔' : String(Number(framesPerSecond(speed).toFixed(3)))
 
 const decimals = (value: number, places: number): string => value.toFixed(places)
 
@@ -25,23 +19,18 @@ const signed = (value: number, places: number): string =>
   `${value < 0 ? '−' : '+'}${decimals(Math.abs(value), places)}`
 
 export const lengthAnswer = (frames: number, gauge: Gauge, speed: Rate): FilmAnswer => {
-  const speeds = SPEEDS.some((each) => sameRate(each, speed)) ? SPEEDS : [...SPEEDS, speed]
+  const footage = formatFootage(frames, gauge)
   const metres = metresOf(frames, gauge)
+  const running = runningTimes(frames, gauge, speed)
   return {
     lines: [
-      `${GAUGE_WORDS[gauge]}: ${frames} frames, ${formatFootage(frames, gauge)}, ${decimals(metres, 2)} m`,
-      ...speeds.map(
-        (each) =>
-          `  at ${speedWords(each)} frames/s: ${formatSeconds(frames, each)}, ${decimals(feetPerMinute(gauge, each), 2)} ft a minute`,
+      `${GAUGE_WORDS[gauge]}: ${frames} frames, ${footage}, ${decimals(metres, 2)} m`,
+      ...running.map(
+        ({ words, time, feetPerMinute }) =>
+          `  at ${words} frames/s: ${time}, ${decimals(feetPerMinute, 2)} ft a minute`,
       ),
     ],
-    told: {
-      ...{ gauge, frames, footage: formatFootage(frames, gauge), metres },
-      running: speeds.map((each) => ({
-        ...{ rate: each, seconds: secondsAt(frames, each) },
-        feetPerMinute: feetPerMinute(gauge, each),
-      })),
-    },
+    told: { gauge, frames, footage, metres, running },
   }
 }
 

@@ -16,6 +16,7 @@ import { formatNumber } from '../parts/numberText.ts'
 import { TextField } from '../parts/TextField.tsx'
 import { STRINGS } from '../strings.ts'
 import { BaseSection } from './BaseSection.tsx'
+import { FilmArithmetic } from './FilmArithmetic.tsx'
 import { ToleranceSection } from './ToleranceSection.tsx'
 
 const GAUGES: readonly { id: Gauge; label: string }[] = [
@@ -136,6 +137,7 @@ export const Prepare = () => {
         <CommandButton id="another-scan" />
       </section>
       <BaseSection reel={reel} />
+      <FilmArithmetic key={`${reel.id} ${reel.gauge}`} reel={reel} />
     </main>
   )
 }
