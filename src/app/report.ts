@@ -1,26 +1,21 @@
-import { problem } from '../core/base/problem.ts'
 import { fileNameOf } from '../core/formats/listNames.ts'
 import { cuesOfReel } from '../core/job/cueList.ts'
 import type { Job, Reel } from '../core/job/job.ts'
 import type { FramePictures, ReportFacts, ScanChecksum } from '../core/report/reportFacts.ts'
 import type { AppStore } from '../store/appStore.ts'
 import { checkKeyAt } from '../store/checkKey.ts'
-import { tell, tellProblems } from '../store/notices.ts'
+import { tell } from '../store/notices.ts'
 import { jobOf, profileOf, reelOf } from '../store/queries.ts'
 import type { AppState } from '../store/state.ts'
 import type { ReportOptions } from '../ui/services.ts'
 import type { PicturesRequest } from '../work/framePictures.ts'
 import { gatherReport } from '../work/reportFacts.ts'
 import { CallError } from '../work/rpc.ts'
-import { isAbort, tellError } from './tellError.ts'
+import { createSameScan } from './sameScan.ts'
+import { tellError } from './tellError.ts'
 import type { Workers } from './workers.ts'
 
 type SaveFile = (name: string, make: () => Promise<Blob>) => Promise<boolean>
-
-const ABANDONED = problem(
-  'conflict',
-  'The report was not made, as another scan was opened meanwhile; make it again.',
-)
 
 const percent = (done: number, total: number): number => Math.floor((100 * done) / (total || 1))
 
@@ -31,27 +26,18 @@ export const createReportSaving = (
   saveFile: SaveFile,
   madeOn: () => string,
 ) => {
-  /** Rejects once the scan that the report is about is not the one that is open any more. */
-  const assertSame = (reel: Reel): void => {
-    const { media } = store.getState()
-    if (media !== 'ready' || reelOf(store.getState())?.id !== reel.id)
-      throw new CallError(ABANDONED.says, ABANDONED)
-  }
+  const scan = createSameScan(store, 'The report')
   const pictures =
     (reel: Reel, signal: AbortSignal) =>
     async (request: PicturesRequest): Promise<FramePictures | undefined> => {
-      assertSame(reel)
+      scan.assert(reel)
       try {
         const made = await workers.stills('pictures', request, { signal })
-        assertSame(reel)
+        scan.assert(reel)
         return made
       } catch (error) {
         // A frame that is damaged has no picture; the report says so.
-        if (
-          error instanceof CallError &&
-          error.problem !== undefined &&
-          error.problem !== ABANDONED
-        )
+        if (error instanceof CallError && error.problem && !scan.isAbandoned(error))
           return undefined
         throw error
       }
@@ -65,7 +51,7 @@ export const createReportSaving = (
       onProgress(`Reading the scan for its checksum: ${percent(done, reel.media.bytes)} %`)
     onBytes(0)
     const made = await workers.stills('checksum', undefined, { onProgress: onBytes, signal })
-    assertSame(reel)
+    scan.assert(reel)
     return made
   }
   const make = async (
@@ -77,7 +63,7 @@ export const createReportSaving = (
     const { onProgress, signal } = options
     const cues = cuesOfReel(job, reel.id)
     const profile = profileOf(job)
-    const scan = await checksum(reel, options)
+    const taken = await checksum(reel, options)
     const sources = {
       pictures: state.media === 'ready' ? pictures(reel, signal) : undefined,
       verdict: (index: number) =>
@@ -92,7 +78,7 @@ export const createReportSaving = (
     )
     onProgress('Writing the report')
     const facts: Omit<ReportFacts, 'lists'> = {
-      ...{ job, reelId: reel.id, madeOn: madeOn(), scan },
+      ...{ job, reelId: reel.id, madeOn: madeOn(), scan: taken },
       ...gathered,
     }
     const page = await workers.handOver('report', facts, { signal })
@@ -108,9 +94,7 @@ export const createReportSaving = (
     try {
       if (await saveFile(name, () => make(state, job, reel, options))) tell(store, `Saved ${name}.`)
     } catch (error) {
-      if (error instanceof CallError && error.problem === ABANDONED)
-        tellProblems(store, [ABANDONED])
-      else if (!isAbort(error)) tellError(store, error)
+      tellError(store, error)
     }
   }
 }

@@ -7,7 +7,8 @@ import { diskWords } from './diskWords.ts'
 
 type Content = string | Uint8Array
 
-type ToWrite = { readonly path: string; readonly content: Content }
+/** A file that is to be written. */
+export type ToWrite = { readonly path: string; readonly content: Content }
 
 const isFolder = async (path: string): Promise<boolean> =>
   (await stat(path).catch(() => undefined))?.isDirectory() ?? false
@@ -30,7 +31,7 @@ const targetOf = async (path: string) => {
  * Files, each whole, and all or none: what was there before stays until all that is new is on the
  * disk. Links are followed, and modes kept; what is no file, as a pipe, is written straight to.
  */
-const writeAll = async (files: readonly ToWrite[]): Promise<Result<readonly string[]>> => {
+export const writeAll = async (files: readonly ToWrite[]): Promise<Result<readonly string[]>> => {
   const parts: { readonly part: string; readonly target: string }[] = []
   let path = files[0]?.path ?? ''
   try {

@@ -21,6 +21,15 @@ export type Drawing = {
   readonly isOpen: boolean
 }
 
+/** What a review pack holds, which makes its size. */
+export type PackShape = {
+  readonly cues: readonly CueId[]
+  /** Seconds of each cue in motion, at most; 0 for none. */
+  readonly clipSeconds: number
+  /** Whether full-size stills go beside the page, in a .zip. */
+  readonly hasStills: boolean
+}
+
 /** The agreement of the reel on screen while it is asked for. */
 export type Agreeing = {
   /** The name things are said in at this screen. */
@@ -28,8 +37,8 @@ export type Agreeing = {
   readonly drawing: Drawing | undefined
   /** A review pack on its way: cues done, of all. */
   readonly making: { readonly done: number; readonly total: number } | undefined
-  /** About how large the pack would be, in bytes, and for how many cues that was reckoned. */
-  readonly estimate: { readonly bytes: number; readonly of: string } | undefined
+  /** About how large a pack of that shape would be, in bytes. */
+  readonly estimate: { readonly bytes: number; readonly of: PackShape } | undefined
   readonly takenIn: TakenIn | undefined
 }
 

@@ -3,7 +3,7 @@ import type { HandOverFormat } from '../core/formats/handOverFormats.ts'
 import type { PreparedFormat } from '../core/formats/prepareFormat.ts'
 import type { StillStage } from '../core/formats/stillFileName.ts'
 import type { StillFormat } from '../core/formats/stillFormats.ts'
-import type { CueId, HeldId } from '../core/job/recordIds.ts'
+import type { HeldId } from '../core/job/recordIds.ts'
 import type { Framing } from '../core/picture/framing.ts'
 import type { Coding, Planes } from '../core/picture/planes.ts'
 import type { Still } from '../core/picture/still.ts'
@@ -13,6 +13,7 @@ import type { ScreenPreview } from '../render/createWorkerPreview.ts'
 import type { LevelHistograms } from '../render/drawHistogram.ts'
 import type { VectorscopeCounts } from '../render/drawVectorscope.ts'
 import type { ChannelColumns, LevelColumns } from '../render/levelCounts.ts'
+import type { PackShape } from '../store/agreeing.ts'
 import type { MeasuredSignal } from '../store/instrumentSettings.ts'
 import type { CodingAnswer } from '../store/state.ts'
 import type { Solvers } from './solvers.ts'
@@ -132,19 +133,12 @@ export type FlashDesk = {
 }
 
 /** What a review pack is to have in it. */
-export type PackOptions = {
-  readonly cues: readonly CueId[]
-  readonly madeFor: string
-  /** Seconds of each cue in motion, at most; 0 for none. */
-  readonly clipSeconds: number
-  /** Whether full-size stills go beside the page, in a .zip. */
-  readonly hasStills: boolean
-}
+export type PackOptions = PackShape & { readonly madeFor: string }
 
 /** Review packs of the reel on screen and their answers; see `Agreeing` in the store. */
 export type ReviewDesk = {
-  /** Reckons about how large a pack of these cues would be. */
-  readonly estimate: (cues: readonly CueId[], clipSeconds: number) => Promise<void>
+  /** Reckons about how large a pack would be. */
+  readonly estimate: (shape: PackShape) => Promise<void>
   /** Asks where to save a pack, makes it, and keeps its record in the job. */
   readonly make: (options: PackOptions) => Promise<void>
   readonly stop: () => void

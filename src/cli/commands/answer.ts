@@ -12,7 +12,7 @@ import { EXIT, type ExitStatus } from '../exitStatus.ts'
 import { ofFile, readText } from '../readBytes.ts'
 import { readJobFile } from '../readJobFile.ts'
 import type { Terminal } from '../terminal.ts'
-import { writeJobFile } from '../writeJobFile.ts'
+import { stillAsRead, writeJobFile } from '../writeJobFile.ts'
 
 export const ANSWER_USAGE =
   'reelwright answer FILE… --into JOB [--prefer NAME] [--dry-run] [--json]'
@@ -99,6 +99,8 @@ export const answerCommand = async (
     const choices = new Map(conflicts.map(({ cue }) => [cue, prefer ?? '']))
     const change = applyAnswers(job.value, plan.value, choices)
     if (!change.ok) return change
+    const asRead = await stillAsRead(into, job.value)
+    if (!asRead.ok) return asRead
     const kept = await writeJobFile(into, applyChange(job.value, change.value.change), paths)
     if (!kept.ok) return kept
   }

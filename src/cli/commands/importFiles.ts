@@ -20,7 +20,7 @@ import type { ImportStep, ImportTask } from '../importing/importStep.ts'
 import { readBytes } from '../readBytes.ts'
 import { readJobFile } from '../readJobFile.ts'
 import type { Terminal } from '../terminal.ts'
-import { writeJobFile } from '../writeJobFile.ts'
+import { stillAsRead, writeJobFile } from '../writeJobFile.ts'
 
 export const IMPORT_USAGE =
   'reelwright import FILE… --into JOB [--reel ID] [--match timecode|name|order] [--times record|source] [--starts-at PLACE] [--take places|grades|both] [--cue NUMBER] [--media OLD-SCAN] [--by LIST] [--out JOB] [--dry-run] [--json]'
@@ -123,6 +123,8 @@ export const importCommand = async (
   const isDry = Boolean(args.value.values['dry-run'])
   const target = textOption(args.value, 'out') ?? into
   if (!isDry) {
+    const asRead = await stillAsRead(into, before.value)
+    if (!asRead.ok) return asRead
     const written = await writeJobFile(target, job, paths)
     if (!written.ok) return written
   }

@@ -1,7 +1,5 @@
 import { ok, type Result } from '../../core/base/result.ts'
-import { applyChange } from '../../core/job/change.ts'
 import { addPack } from '../../core/job/commands/addPack.ts'
-import type { Job } from '../../core/job/job.ts'
 import { REVIEWER_LIMIT } from '../../core/job/limits.ts'
 import { openMediaNode } from '../../media/node/openMediaNode.ts'
 import { createPaceKeeper } from '../../work/pace.ts'
@@ -14,8 +12,8 @@ import { makePackFile, type PackTask, reckonPack } from '../packing/makePackFile
 import { readJobFile } from '../readJobFile.ts'
 import type { Terminal } from '../terminal.ts'
 import { mediaBeside } from '../transfer/transferTask.ts'
-import { notOver, writeWhole } from '../writeFiles.ts'
-import { writeJobFile } from '../writeJobFile.ts'
+import { notOver } from '../writeFiles.ts'
+import { changeJobFile } from '../writeJobFile.ts'
 
 export const PACK_USAGE =
   'reelwright pack JOB --out FILE.html|.zip [--reel ID] [--media FILE] [--cues 1,4-9 | --scene MARK | --open] [--for NAME] [--clips SECONDS] [--size PIXELS] [--unsigned] [--dry-run] [--json]'
@@ -61,15 +59,15 @@ const sizeWords = (bytes: number): string =>
   bytes >= 1e6 ? `${(bytes / 1e6).toFixed(1)} MB` : `${Math.ceil(bytes / 1000)} kB`
 
 const tellSize = async (task: PackTask, args: Arguments, terminal: Terminal): Promise<void> => {
-  const bytes = await reckonPack(task)
+  const bytes = (await reckonPack(task)) ?? null
   const cues = task.cues.length
+  const size = bytes === null ? 'their pictures cannot be read' : `about ${sizeWords(bytes)}`
   if (args.values.json) terminal.json({ cues, bytes, written: false })
-  else terminal.print(`${cues} cues, about ${sizeWords(bytes)}. Nothing was written: a dry run.`)
+  else terminal.print(`${cues} cues, ${size}. Nothing was written: a dry run.`)
 }
 
-/** Makes the pack and writes it, and its record into the job, which stays as it is if that fails. */
+/** Makes the pack and writes it and its record into the job: both or neither. */
 const writePack = async (
-  job: Job,
   task: PackTask,
   { path, out }: Asked,
   media: string,
@@ -83,13 +81,9 @@ const writePack = async (
   terminal.clearPace()
   if (!made.ok) return made
   const { bytes, record, left } = made.value
-  const change = addPack(job, record)
-  if (!change.ok) return change
-  // The record is kept first: a pack that nobody knows of could be answered in vain.
-  const kept = await writeJobFile(path, applyChange(job, change.value.change), [media])
+  const pack = { path: out, content: bytes }
+  const kept = await changeJobFile(path, (now) => addPack(now, record), [media], [pack])
   if (!kept.ok) return kept
-  const written = await writeWhole(out, bytes)
-  if (!written.ok) return written
   if (left.length > 0) terminal.problems(left)
   if (args.values.json)
     terminal.json({ written: out, cues: record.cues, bytes: bytes.length, pack: record.id, left })
@@ -133,7 +127,7 @@ export const packCommand = async (
   }
   try {
     if (!args.value.values['dry-run'])
-      return await writePack(job.value, task, asked.value, media, args.value, terminal)
+      return await writePack(task, asked.value, media, args.value, terminal)
     await tellSize(task, args.value, terminal)
     return ok(EXIT.fine)
   } finally {

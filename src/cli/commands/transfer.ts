@@ -1,7 +1,6 @@
 import { availableParallelism } from 'node:os'
 import { basename, dirname, extname } from 'node:path'
 import { ok, type Result } from '../../core/base/result.ts'
-import { applyChange } from '../../core/job/change.ts'
 import { addPass } from '../../core/job/commands/addPass.ts'
 import type { Job, Reel } from '../../core/job/job.ts'
 import { PROGRAM_VERSION } from '../../core/programVersion.ts'
@@ -27,7 +26,7 @@ import { clearUnfinished, isPartThere, partName } from '../transfer/partFolder.t
 import { mediaBeside, type TransferNames, transferTask } from '../transfer/transferTask.ts'
 import { wholePass } from '../transfer/wholePass.ts'
 
-import { writeJobFile } from '../writeJobFile.ts'
+import { changeJobFile } from '../writeJobFile.ts'
 
 export const TRANSFER_USAGE =
   'reelwright transfer JOB --out PATH [--reel ID] [--media FILE] [--format dpx|tiff|png|h264|vp9|av1] [--part I/N] [--resume] [--workers K] [--override REASON] [--record] [--json]'
@@ -194,9 +193,7 @@ const runWhole = async (wishes: Wishes, terminal: Terminal): Promise<Result<Exit
   if (!record.ok) return record
   terminal.clearPace()
   if (args.values.record) {
-    const change = addPass(job, record.value)
-    if (!change.ok) return change
-    const kept = await writeJobFile(jobPath, applyChange(job, change.value.change), [])
+    const kept = await changeJobFile(jobPath, (now) => addPass(now, record.value), [])
     if (!kept.ok) return kept
     terminal.note(`Recorded in ${jobPath}.`)
   }

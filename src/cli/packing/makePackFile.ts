@@ -12,18 +12,12 @@ import { MediaError } from '../../media/mediaError.ts'
 import { encodeClip } from '../../media/node/encodeClip.ts'
 import { jpegAddressNode } from '../../media/node/jpegAddressNode.ts'
 import { makeClip } from '../../work/review/makeClip.ts'
-import {
-  gatherPack,
-  type PackSources,
-  packContents,
-  packEstimate,
-} from '../../work/review/makePack.ts'
-import { type PackStill, packPage, packZip } from '../../work/review/packFile.ts'
+import { gatherPack, type PackSources, packContents } from '../../work/review/makePack.ts'
+import { packEstimate, packSample } from '../../work/review/packEstimate.ts'
+import { packPage, packZip } from '../../work/review/packFile.ts'
+import { gatherStills } from '../../work/review/packStills.ts'
 import { reviewPictures } from '../../work/review/reviewPictures.ts'
 import { REVIEW_PAGE } from '../reviewPageText.ts'
-
-/** Cues that a size is reckoned from. */
-const SAMPLE = 2
 
 /** A review pack that is asked for, and what it is made from. */
 export type PackTask = {
@@ -61,23 +55,13 @@ const sourcesOf = ({ job, reel, clipSeconds, source, kernel }: PackTask): PackSo
   }),
 })
 
-/** About how large the pack would be, in bytes, without its stills. */
-export const reckonPack = async (task: PackTask): Promise<number> => {
-  const { job, reel, cues, size } = task
-  const ids = cues.slice(0, SAMPLE).map(({ id }) => id)
-  const sample = await gatherPack(job, reel, { cues: ids, size }, sourcesOf(task))
-  return Math.round(packEstimate(cues, sample.cues))
-}
-
-const stillsOf = async (task: PackTask): Promise<readonly PackStill[]> => {
-  const { job, reel, cues } = task
-  const { pictures } = sourcesOf(task)
-  const wish = { cues: cues.map(({ id }) => id), size: Number.POSITIVE_INFINITY }
-  const whole = await gatherPack(job, reel, wish, { pictures })
-  return whole.cues.flatMap(({ number, before, after }) => [
-    { number, kind: 'before', address: before },
-    { number, kind: 'after', address: after },
-  ])
+/** About how large the pack would be, in bytes; undefined where no picture can be read. */
+export const reckonPack = async (task: PackTask): Promise<number | undefined> => {
+  const { job, reel, cues, size, hasStills } = task
+  const some = packSample(cues).map(({ id }) => id)
+  const sample = await gatherPack(job, reel, { cues: some, size }, sourcesOf(task))
+  const stills = hasStills ? await gatherStills(job, reel, some, sourcesOf(task)) : []
+  return packEstimate(cues, sample.cues, stills)
 }
 
 /** The bytes of a pack, what the job is to know of it, and the cues that could not be shown. */
@@ -111,7 +95,12 @@ export const makePackFile = async (
     key: key ? { algorithm: key.algorithm, publicKey: key.publicKey } : null,
   }
   const bytes = hasStills
-    ? packZip(contents, REVIEW_PAGE, fileNameOf(reel), await stillsOf(task))
+    ? packZip(
+        contents,
+        REVIEW_PAGE,
+        fileNameOf(reel),
+        await gatherStills(job, reel, wish.cues, sourcesOf(task)),
+      )
     : packPage(contents, REVIEW_PAGE)
   return ok({ bytes, record, left })
 }

@@ -1,6 +1,7 @@
-import { useEffect, useId, useState } from 'react'
+import { useEffect, useId, useMemo, useState } from 'react'
 import { REVIEWER_LIMIT } from '../../core/job/limits.ts'
 import type { CueId } from '../../core/job/recordIds.ts'
+import type { PackShape } from '../../store/agreeing.ts'
 import { agreementOfBits, NOT_AGREED } from '../../store/cueBits.ts'
 import { cuesOf } from '../../store/queries.ts'
 import { standingOf } from '../../store/standing.ts'
@@ -36,26 +37,20 @@ export const PackCard = () => {
   const [madeFor, setMadeFor] = useState('')
   const [hasStills, setHasStills] = useState(false)
   const [hasClips, setHasClips] = useState(false)
-  const clipSeconds = hasClips ? CLIP_SECONDS : 0
   const isOpen = useAppState(({ media }) => media === 'ready')
   const making = useAppState(({ agreeing }) => agreeing.making)
   const wanted = useAppState((state) => cuesFor(state, which).join())
-  const count = wanted === '' ? 0 : wanted.split(',').length
+  const shape = useMemo<PackShape>(() => {
+    const cues = wanted === '' ? [] : (wanted.split(',') as CueId[])
+    return { cues, clipSeconds: hasClips ? CLIP_SECONDS : 0, hasStills }
+  }, [wanted, hasClips, hasStills])
+  const count = shape.cues.length
   const estimate = useAppState(({ agreeing }) => agreeing.estimate)
+  const isMaking = making !== undefined
   useEffect(() => {
-    if (isOpen)
-      void services.review.estimate(
-        wanted === '' ? [] : (wanted.split(',') as CueId[]),
-        clipSeconds,
-      )
-  }, [services, isOpen, wanted, clipSeconds])
-  const make = () =>
-    services.review.make({
-      cues: cuesFor(store.getState(), which),
-      madeFor,
-      hasStills,
-      clipSeconds,
-    })
+    if (isOpen && !isMaking && store.getState().agreeing.estimate?.of !== shape)
+      void services.review.estimate(shape)
+  }, [store, services, isOpen, isMaking, shape])
   return (
     <section aria-label="Review pack">
       <h2>Review pack</h2>
@@ -95,18 +90,14 @@ export const PackCard = () => {
       </Tick>
       <p role="status">
         {count === 1 ? '1 picture' : `${count} pictures`}
-        {estimate &&
-          estimate.of === `${wanted} ${clipSeconds}` &&
-          count > 0 &&
-          `, about ${sizeText(estimate.bytes)}`}
-        {hasStills && count > 0 && ' and the stills'}.
+        {estimate?.of === shape && count > 0 && `, about ${sizeText(estimate.bytes)}`}.
       </p>
       <div className="button-row">
         <button
           type="button"
           className="button primary"
-          disabled={!isOpen || count === 0 || making !== undefined}
-          onClick={() => void make()}
+          disabled={!isOpen || count === 0 || isMaking}
+          onClick={() => void services.review.make({ ...shape, madeFor })}
         >
           Make the review pack…
         </button>

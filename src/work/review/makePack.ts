@@ -95,32 +95,6 @@ export const gatherPack = async (
   return { cues: packed, left }
 }
 
-/** Bytes of the page's own text, and about those of a cue besides its pictures. */
-const PAGE_BYTES = 20_000
-const CUE_BYTES = 2_000
-
-/**
- * How large a pack of these cues would be, in bytes, from the pictures of some of them: before it
- * is made.
- */
-export const packEstimate = (
-  cues: readonly Pick<Cue, 'alternates'>[],
-  sample: readonly PackCue[],
-): number => {
-  const pictured = sample.flatMap(({ before, after, alternates }) => [
-    before.length,
-    after.length,
-    ...alternates.map(({ picture }) => picture.length),
-  ])
-  const each = pictured.reduce((sum, length) => sum + length, 0) / Math.max(1, pictured.length)
-  const clips =
-    sample.reduce((sum, { clip }) => sum + (clip?.length ?? 0), 0) / Math.max(1, sample.length)
-  return cues.reduce(
-    (sum, { alternates }) => sum + CUE_BYTES + clips + each * (2 + alternates.length),
-    PAGE_BYTES,
-  )
-}
-
 /** A pack of these cues, with what it is told by. */
 export const packContents = (
   job: Job,

@@ -1,9 +1,7 @@
 import type { PackContents } from '../../core/agreement/pack/packContents.ts'
 import { packHtml, type ReviewPage } from '../../core/agreement/pack/packHtml.ts'
 import { type ZipEntry, zipOf } from '../../media/zip.ts'
-
-/** A picture that goes beside the page, as a `data:` address. */
-export type PackStill = { readonly number: number; readonly kind: string; readonly address: string }
+import type { PackStill } from './packStills.ts'
 
 const KINDS: Readonly<Record<string, string>> = { 'image/jpeg': 'jpg', 'image/png': 'png' }
 

@@ -6,7 +6,7 @@ import { planAnswers } from '../../../src/core/agreement/planAnswers.ts'
 import { setGrade } from '../../../src/core/job/commands/setGrade.ts'
 import { setScene } from '../../../src/core/job/commands/setScene.ts'
 import { cuesOfReel } from '../../../src/core/job/cueList.ts'
-import { setAgreeing } from '../../../src/store/agreeing.ts'
+import { type PackShape, setAgreeing } from '../../../src/store/agreeing.ts'
 import { perform, undo } from '../../../src/store/document.ts'
 import { jobOf } from '../../../src/store/queries.ts'
 import { AgreeAnswer } from '../../../src/ui/agree/AgreeAnswer.tsx'
@@ -119,8 +119,10 @@ it('makes a pack of the pictures that are wanted, and says about how large it wi
   const card = page.getByRole('region', { name: 'Review pack' })
   await page.getByLabelText('Pictures', { exact: true }).selectOptions('not-agreed')
   const ids = [2, 3, 4].map(cueId)
-  await vi.waitFor(() => expect(review.estimate).toHaveBeenLastCalledWith(ids, 0))
-  setAgreeing(app.store, { estimate: { bytes: 2_500_000, of: `${ids.join()} 0` } })
+  const shape = { cues: ids, clipSeconds: 0, hasStills: false }
+  await vi.waitFor(() => expect(review.estimate).toHaveBeenLastCalledWith(shape))
+  const of = review.estimate.mock.lastCall?.[0] as PackShape
+  setAgreeing(app.store, { estimate: { bytes: 2_500_000, of } })
   await expect.element(card).toHaveTextContent('3 pictures, about 2.5 MB')
   await page.getByLabelText('For whom').fill('Ines')
   await button('Make the review pack').click()
