@@ -24,6 +24,7 @@ import { createFrameDesk } from './frameDesk.ts'
 import { createHandOverDesk } from './handOver.ts'
 import { createHeldDesk } from './heldDesk.ts'
 import { createImportDesk } from './importDesk.ts'
+import { createInspectionSaving } from './inspectionSaving.ts'
 import { createInstrumentDesk } from './instrumentDesk.ts'
 import { jobFileName } from './jobFileName.ts'
 import { createLineUpDesk } from './lineUpDesk.ts'
@@ -154,6 +155,7 @@ export const createServices = (store: AppStore): Services => {
     lineUp: createLineUpDesk(store, pickJobFile, save),
     review: createReviewDesk(store, workers, saveFile, pickAnswerFiles),
     saveReport: createReportSaving(store, workers, saveFile, today),
+    saveInspection: createInspectionSaving(store, workers, saveFile, today),
   }
   return services
 }

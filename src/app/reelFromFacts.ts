@@ -1,4 +1,5 @@
 import { PRINT_BASE } from '../core/film/filmBase.ts'
+import { NO_PARTICULARS } from '../core/film/particulars.ts'
 import type { Reel } from '../core/job/job.ts'
 import { newReelId } from '../core/job/recordIds.ts'
 import { framesPerSecond, nominalFramesPerSecond, type Rate } from '../core/time/rate.ts'
@@ -56,6 +57,8 @@ export const reelFromFacts = (facts: MediaFacts, answer: CodingAnswer): Reel => 
     frames: facts.frames,
     ...countingOf(startTimecode, answer.rate),
     base: scanHint ? { ...PRINT_BASE, scan: scanHint } : PRINT_BASE,
+    particulars: NO_PARTICULARS,
+    guide: null,
     foreign: [],
     lineUps: [],
     transfer: INITIAL_TRANSFER,

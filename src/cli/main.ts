@@ -11,6 +11,7 @@ import { FILM_USAGE, filmCommand } from './commands/film.ts'
 import { FLASHES_USAGE, flashesCommand } from './commands/flashes.ts'
 import { GRADE_USAGE, gradeColourCommand } from './commands/gradeColour.ts'
 import { IMPORT_USAGE, importCommand } from './commands/importFiles.ts'
+import { INSPECTION_USAGE, inspectionCommand } from './commands/inspection.ts'
 import { JOIN_USAGE, joinCommand } from './commands/join.ts'
 import { PACK_USAGE, packCommand } from './commands/pack.ts'
 import { SERVE_USAGE, serveCommand } from './commands/serve.ts'
@@ -44,6 +45,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   answer: { usage: ANSWER_USAGE, run: answerCommand },
   agreed: { usage: AGREED_USAGE, run: agreedCommand },
   film: { usage: FILM_USAGE, run: filmCommand },
+  inspection: { usage: INSPECTION_USAGE, run: inspectionCommand },
   solve: { usage: SOLVE_USAGE, run: solveCommand },
   serve: { usage: SERVE_USAGE, run: serveCommand },
 }

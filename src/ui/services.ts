@@ -210,4 +210,6 @@ export type Services = {
   readonly lineUp: ReadingsDesk
   /** Saves the report of the reel; resolves once that is done, refused or stopped. */
   readonly saveReport: (options: ReportOptions) => Promise<void>
+  /** Saves the inspection report of the reel's film. */
+  readonly saveInspection: () => Promise<void>
 }

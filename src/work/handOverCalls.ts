@@ -38,4 +38,10 @@ export type HandOverCalls = {
     readonly progress: never
     readonly answer: Result<Blob>
   }
+  /** The inspection report of a reel's film as a file of HTML; `madeOn` is today in words. */
+  readonly inspection: {
+    readonly args: HandedOver & { readonly madeOn: string }
+    readonly progress: never
+    readonly answer: Result<Blob>
+  }
 }

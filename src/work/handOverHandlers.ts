@@ -1,6 +1,7 @@
-import { ok } from '../core/base/result.ts'
+import { ok, type Result } from '../core/base/result.ts'
 import { handOverFiles, type TextFile } from '../core/formats/handOverFiles.ts'
 import { FORMATS_HANDED_OVER, isFileACue, prepareFormat } from '../core/formats/prepareFormat.ts'
+import { inspectionHtml } from '../core/report/inspectionHtml.ts'
 import { reportHtml } from '../core/report/reportHtml.ts'
 import type { HandedOver, HandOverCalls } from './handOverCalls.ts'
 import { reportedLists } from './reportedLists.ts'
@@ -8,6 +9,9 @@ import { CallError, type Handlers } from './rpc.ts'
 
 /** Lets other messages in: a page that has gone on calls what is no longer wanted off. */
 const pause = (): Promise<void> => new Promise((resolve) => setTimeout(resolve))
+
+const asFile = (page: Result<string>): Result<Blob> =>
+  page.ok ? ok(new Blob([page.value], { type: 'text/html' })) : page
 
 /** What the hand-over worker answers; `zip` makes one archive of files, in their order. */
 export const handOverHandlers = (
@@ -51,7 +55,8 @@ export const handOverHandlers = (
     },
     report: (facts) => {
       const page = reportHtml({ ...facts, lists: reportedLists(facts.job, facts.reelId) })
-      return page.ok ? ok(new Blob([page.value], { type: 'text/html' })) : page
+      return asFile(page)
     },
+    inspection: ({ job, reelId, madeOn }) => asFile(inspectionHtml(job, reelId, madeOn)),
   }
 }

@@ -1,4 +1,5 @@
 import { PRINT_BASE } from '../../src/core/film/filmBase.ts'
+import { NO_PARTICULARS } from '../../src/core/film/particulars.ts'
 import type { Cue, Job, Reel } from '../../src/core/job/job.ts'
 import { newCue } from '../../src/core/job/newCue.ts'
 import type { CueId, ReelId } from '../../src/core/job/recordIds.ts'
@@ -20,6 +21,8 @@ export const sampleReel = (change: Partial<Reel> = {}): Reel => ({
   startCount: 900_000,
   isDropFrame: false,
   base: PRINT_BASE,
+  particulars: NO_PARTICULARS,
+  guide: null,
   foreign: [],
   lineUps: [],
   transfer: INITIAL_TRANSFER,

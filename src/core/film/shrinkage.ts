@@ -15,6 +15,8 @@ const pitch = (name: string, mm: number, standing: FactStanding): PerforationPit
 })
 
 const LONG_35 = pitch('35 mm long (.1870 in)', 4.75, 'from memory')
+const LONG_16 = pitch('16 mm long (.3000 in)', 7.62, 'verified')
+const SHORT_16 = pitch('16 mm short (.2994 in)', 7.605, 'verified')
 const SHORT_35 = pitch('35 mm short (.1866 in)', 4.74, 'from memory')
 
 /**
@@ -25,10 +27,8 @@ export const PITCHES: Readonly<Partial<Record<Gauge, readonly PerforationPitch[]
   '35mm-4perf': [LONG_35, SHORT_35],
   '35mm-3perf': [LONG_35, SHORT_35],
   '35mm-2perf': [LONG_35, SHORT_35],
-  '16mm': [
-    pitch('16 mm long (.3000 in)', 7.62, 'verified'),
-    pitch('16 mm short (.2994 in)', 7.605, 'verified'),
-  ],
+  '16mm': [LONG_16, SHORT_16],
+  super16: [LONG_16, SHORT_16],
   super8: [pitch('Super 8 (.1667 in)', 4.234, 'from memory')],
   standard8: [pitch('Standard 8 (.1500 in)', 3.81, 'from memory')],
 }

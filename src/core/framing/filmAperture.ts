@@ -105,6 +105,18 @@ export const FILM_APERTURES: readonly FilmAperture[] = [
     source: 'secondary',
   },
   {
+    id: 'super16-camera',
+    name: 'camera aperture',
+    gauges: ['super16'],
+    isCamera: true,
+    width: 12.52,
+    height: 7.42,
+    squeeze: 1,
+    offset: 0,
+    standard: 'SMPTE 201 type W',
+    source: 'from memory',
+  },
+  {
     id: '8-camera',
     name: 'camera aperture',
     gauges: ['standard8'],

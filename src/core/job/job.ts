@@ -1,6 +1,8 @@
 import type { Answer, PackRecord } from '../agreement/answer.ts'
 import type { Grade } from '../colour/grade.ts'
 import type { FilmBase } from '../film/filmBase.ts'
+import type { GuideTrack } from '../film/guideTrack.ts'
+import type { Particulars } from '../film/particulars.ts'
 import type { Framing } from '../picture/framing.ts'
 import type { MatrixName, RangeName } from '../picture/planes.ts'
 import type { Gauge } from '../time/footage.ts'
@@ -66,6 +68,10 @@ export type Reel = {
   readonly isDropFrame: boolean
   /** How the scan becomes video before any grade. */
   readonly base: FilmBase
+  /** The film as it lies in the can. */
+  readonly particulars: Particulars
+  /** Sound to work by; null: none. */
+  readonly guide: GuideTrack | null
   readonly media: Media
   /** Line-ups logged for it, the first first. */
   readonly lineUps: readonly LineUp[]

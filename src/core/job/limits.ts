@@ -37,6 +37,10 @@ export const MOST_LINE_UPS = 200
 export const MOST_PASSES = 1000
 export const WORDS_LIMIT = 4000
 
+/** Marks told of a reel of film, and the fastest it is run, in frames a second. */
+export const MOST_FILM_MARKS = 2000
+export const LARGEST_SPEED = 1000
+
 /** Answers of a cue, lines drawn with one, places along a line, and letters of a reviewer's name. */
 export const MOST_ANSWERS = 500
 export const MOST_MARKS = 50

@@ -6,19 +6,17 @@ import { baseSection } from './baseSection.ts'
 import { cautionsSection } from './cautionsSection.ts'
 import { contactSheet } from './contactSheet.ts'
 import { cueTable } from './cueTable.ts'
+import { filmSection } from './filmSection.ts'
 import { heldSection } from './heldSection.ts'
 import { type Html, html, written } from './html.ts'
 import { listsSection } from './listsSection.ts'
 import { methodSection } from './methodSection.ts'
 import { passesSection } from './passesSection.ts'
 import type { ReportFacts } from './reportFacts.ts'
-import { REPORT_STYLE } from './reportStyle.ts'
+import { reportPage } from './reportPage.ts'
 import { scanSection } from './scanSection.ts'
 import { summarySection } from './summarySection.ts'
 import { toleranceSection } from './toleranceSection.ts'
-
-/** Nothing runs in a report, and nothing is fetched: its pictures are in it. */
-const POLICY = "default-src 'none'; img-src data:; style-src 'unsafe-inline'"
 
 const contents = (sections: readonly (readonly [id: string, words: string])[]): Html =>
   html`<nav aria-label="Parts of the report"><ul>${sections.map(
@@ -43,22 +41,11 @@ export const reportHtml = (facts: ReportFacts): Result<string> => {
   const held = heldSection(facts, reel)
   const passes = passesSection(facts, reel)
   const listed = listsSection(lists)
-  const page = html`<!DOCTYPE html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${POLICY}">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<meta name="generator" content="Reelwright">
-<title>${title}, ${reel.name}: report</title>
-<style>${{ html: REPORT_STYLE }}</style>
-</head>
-<body>
-<header>
-<h1>${written(title === '' ? 'Untitled job' : title)}</h1>
+  const header = html`<h1>${written(title === '' ? 'Untitled job' : title)}</h1>
 <p class="under">Report of the reel ${written(reel.name)}, made by Reelwright on ${madeOn}</p>
 ${contents([
   ['stands', 'How the reel stands'],
+  ['film', 'The film'],
   ['scan', 'The reel and its scan'],
   ['base', 'The base'],
   ['tolerance', 'The tolerance'],
@@ -69,11 +56,20 @@ ${contents([
   ['method', 'How to repeat the grades'],
   ...(listed ? [['files', 'Lists to hand over'] as const] : []),
   ['cautions', 'Cautions'],
-])}</header>
-<main>
-${summarySection(facts, reel, cues)}${scanSection(facts, reel)}${baseSection(reel.base)}${toleranceSection(profile)}${cueTable(facts, reel, cues)}${contactSheet(facts, reel, cues)}${held}${passes}${methodSection(cues)}${listed}${cautionsSection()}</main>
-</body>
-</html>
-`
-  return ok(page.html)
+])}`
+  const sections = [
+    summarySection(facts, reel, cues),
+    filmSection(reel),
+    scanSection(facts, reel),
+    baseSection(reel.base),
+    toleranceSection(profile),
+    cueTable(facts, reel, cues),
+    contactSheet(facts, reel, cues),
+    held,
+    passes,
+    methodSection(cues),
+    listed,
+    cautionsSection(),
+  ]
+  return ok(reportPage(`${title}, ${reel.name}: report`, header, sections))
 }

@@ -7,12 +7,13 @@ export type Gauge =
   | '35mm-3perf'
   | '35mm-2perf'
   | '16mm'
+  | 'super16'
   | '9.5mm'
   | 'super8'
   | 'standard8'
 
 /**
- * Pictures in a foot, as an exact fraction. 35 mm (16), 16 mm and 9.5 mm (40, by convention),
+ * Pictures in a foot, as an exact fraction. 35 mm (16), 16 mm, Super 16 and 9.5 mm (40, by convention),
  * Super 8 (72) and Standard 8 (80): encyclopaedic page "film foot" (see facts F1); 3 and 2
  * perforations computed from 64 perforations a foot.
  */
@@ -21,6 +22,7 @@ export const FRAMES_PER_FOOT: Readonly<Record<Gauge, readonly [num: number, den:
   '35mm-3perf': [64, 3],
   '35mm-2perf': [32, 1],
   '16mm': [40, 1],
+  super16: [40, 1],
   '9.5mm': [40, 1],
   super8: [72, 1],
   standard8: [80, 1],

@@ -1,6 +1,6 @@
 import { addControl, changeControl, removeControl, sayIsSet } from '../../store/liningUp.ts'
 import { useApp, useAppState } from '../appContext.ts'
-import { NumberCell } from './NumberCell.tsx'
+import { NumberCell } from '../parts/NumberCell.tsx'
 import { WordCell } from './WordCell.tsx'
 
 /** What can be set on the machine, its hard limits, and how it stands. */

@@ -1,6 +1,6 @@
 import { addReading, changeReading, removeReading, sayIsRead } from '../../store/liningUp.ts'
 import { useApp, useAppState } from '../appContext.ts'
-import { NumberCell } from './NumberCell.tsx'
+import { NumberCell } from '../parts/NumberCell.tsx'
 import { WordCell } from './WordCell.tsx'
 
 /** A value beside its limits, as a sign and a word. */

@@ -1,11 +1,14 @@
 import { expect, it } from 'vitest'
 import type { PackRecord } from '../../../src/core/agreement/answer.ts'
 import { PRINT_BASE } from '../../../src/core/film/filmBase.ts'
+import { NO_PARTICULARS } from '../../../src/core/film/particulars.ts'
+import { JOB_VERSION } from '../../../src/core/formats/job/migrations.ts'
 import { readJob } from '../../../src/core/formats/job/readJob.ts'
 import { writeJob } from '../../../src/core/formats/job/writeJob.ts'
 import { writeJobAt } from '../../../src/core/formats/job/writeJobAt.ts'
 import type { Cue } from '../../../src/core/job/job.ts'
 import type { PackId, PassId } from '../../../src/core/job/recordIds.ts'
+import { rate } from '../../../src/core/time/rate.ts'
 import { INITIAL_TRANSFER } from '../../../src/core/transfer/transferSettings.ts'
 import { says } from '../../support/lossWords.ts'
 import { answerOf } from '../../support/sampleAnswer.ts'
@@ -33,6 +36,9 @@ const WITHOUT_PASS = sampleJob(
   full,
   sampleReel({
     media: { ...sampleReel().media, checksum: 'a'.repeat(64) },
+    gauge: 'super16',
+    particulars: { ...NO_PARTICULARS, support: 'acetate' },
+    guide: { name: 'a.wav', madeFor: rate(24), mark: { frame: 0, seconds: 2 } },
     lineUps: [{ at: '2026-11-20T09:00:00Z', says: 'Open gate.' }],
     transfer: { ...INITIAL_TRANSFER, format: 'av1' },
     base: {
@@ -60,6 +66,7 @@ const JOB = {
 }
 
 it.each([
+  [7, ['What was found in the can', 'The guide track', 'the film is Super 16']],
   [6, ['Who said what and when', 'The review packs']],
   [5, ['The record of the passes', 'How the reel is transferred', 'line-ups', 'checksum']],
   [4, ['The process list', 'What other lists said of cue 2']],
@@ -82,5 +89,5 @@ it('loses nothing of a job that has nothing a version lacks, nor in the newest v
   expect(writeJobAt(plain, 1).losses).toEqual([])
   const read = readJob(writeJobAt(plain, 1).text)
   expect(read.ok && read.value).toEqual(plain)
-  expect(writeJobAt(JOB, 7)).toEqual({ text: writeJob(JOB), losses: [] })
+  expect(writeJobAt(JOB, JOB_VERSION)).toEqual({ text: writeJob(JOB), losses: [] })
 })

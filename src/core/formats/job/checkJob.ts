@@ -1,6 +1,7 @@
 import type { PackRecord } from '../../agreement/answer.ts'
 import { type Problem, problem } from '../../base/problem.ts'
 import type { Grade } from '../../colour/grade.ts'
+import { checkParticulars } from '../../film/checkParticulars.ts'
 import type { Cue, HeldFrame, JobInfo, Reel } from '../../job/job.ts'
 import { checkProcessList } from '../../process/checkProcessList.ts'
 import { checkHouseProfiles } from '../../tolerance/checkHouseProfiles.ts'
@@ -48,6 +49,8 @@ export const checkJob = (
           field: `reels.${index}.overrides`,
         }),
       )
+    for (const each of checkParticulars(reel.particulars, reel.frames))
+      problems.push({ ...each, at: { field: `reels.${index}.${each.at?.field ?? ''}` } })
     if (reel.base.list)
       for (const each of checkProcessList(reel.base.list))
         problems.push({ ...each, at: { field: `reels.${index}.base.list` } })

@@ -20,6 +20,7 @@ import { PASS_CHECKS } from '../../transfer/passRecord.ts'
 import { LONGEST_HEAD_PART, TRANSFER_FORMATS } from '../../transfer/transferSettings.ts'
 import { answerSchema, packSchema } from './answerSchema.ts'
 import { JOB_VERSION } from './migrations.ts'
+import { guideSchema, particularsSchema, rateSchema } from './particularsSchema.ts'
 import { baseSchema, mediaSchema, profileSchema } from './scanSchemas.ts'
 import { finite, identifier, moment, sha256, text, wholeFrom } from './schemaParts.ts'
 import { framingSchema, gradeSchema } from './valueSchemas.ts'
@@ -144,15 +145,18 @@ const reelSchema = v.strictObject({
     '35mm-3perf',
     '35mm-2perf',
     '16mm',
+    'super16',
     '9.5mm',
     'super8',
     'standard8',
   ]),
-  rate: v.strictObject({ num: wholeFrom(1), den: wholeFrom(1) }),
+  rate: rateSchema,
   frames: wholeFrom(1),
   startCount: wholeFrom(0),
   isDropFrame: v.boolean(),
   base: baseSchema,
+  particulars: particularsSchema,
+  guide: guideSchema,
   media: mediaSchema,
   lineUps: v.pipe(
     v.array(v.strictObject({ at: moment, says: text(WORDS_LIMIT) })),

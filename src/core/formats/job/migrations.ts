@@ -1,4 +1,5 @@
 import { PRINT_BASE } from '../../film/filmBase.ts'
+import { NO_PARTICULARS } from '../../film/particulars.ts'
 import { IDENTITY_FRAMING } from '../../picture/framing.ts'
 import { EBU_R103_V3 } from '../../tolerance/profile.ts'
 import { INITIAL_TRANSFER } from '../../transfer/transferSettings.ts'
@@ -23,7 +24,7 @@ export type Migration = {
 }
 
 /** The version this program writes. */
-export const JOB_VERSION = 7
+export const JOB_VERSION = 8
 
 /** A cue that was agreed in an earlier version was agreed as it stands in the file. */
 const cueUpTo4 = (cue: AnyRecord): AnyRecord => ({
@@ -159,6 +160,17 @@ export const MIGRATIONS: readonly Migration[] = [
       ...withPasses(withReels(file, overridesDownTo6), overridesDownTo6),
       cues: answersDownTo6(file as never),
     }),
+  },
+  {
+    // Version 8 says what is in the can, has a guide track, and tells Super 16 from 16 mm.
+    to: 8,
+    up: (file) =>
+      withReels(file, (reel) => ({ ...reel, particulars: NO_PARTICULARS, guide: null })),
+    down: (file) =>
+      withReels(file, ({ particulars: _, guide: __, ...reel }) => ({
+        ...reel,
+        gauge: reel.gauge === 'super16' ? '16mm' : reel.gauge,
+      })),
   },
 ]
 

@@ -1,5 +1,6 @@
 import { agreementOf } from '../../agreement/agreementOf.ts'
 import { PRINT_BASE, sameBase } from '../../film/filmBase.ts'
+import { NO_PARTICULARS } from '../../film/particulars.ts'
 import { cuesOfReel } from '../../job/cueList.ts'
 import type { Cue, Job, Reel } from '../../job/job.ts'
 import { EBU_R103_V3 } from '../../tolerance/profile.ts'
@@ -22,7 +23,21 @@ const lossesLeaving = (job: Job, reel: Reel): ReadonlyMap<number, readonly Loss[
   const passes = Object.values(job.passes).filter((each) => each.reel === reel.id).length
   const isTransferSet = JSON.stringify(reel.transfer) !== JSON.stringify(INITIAL_TRANSFER)
   const reasons = reel.overrides.length
+  const hasParticulars = JSON.stringify(reel.particulars) !== JSON.stringify(NO_PARTICULARS)
   return new Map<number, readonly Loss[]>([
+    [
+      8,
+      [
+        ...whole(hasParticulars, 'Film', 'What was found in the can.'),
+        ...whole(reel.guide !== null, 'Guide track', 'The guide track and where it lies.'),
+        ...whole(
+          reel.gauge === 'super16',
+          'Gauge',
+          'That the film is Super 16.',
+          inPart('It is 16 mm.'),
+        ),
+      ],
+    ],
     [
       7,
       [

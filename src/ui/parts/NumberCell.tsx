@@ -1,5 +1,5 @@
 import { useState } from 'react'
-import { parseNumber } from '../parts/numberText.ts'
+import { parseNumber } from './numberText.ts'
 
 export type NumberCellProps = {
   readonly label: string
