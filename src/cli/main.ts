@@ -16,6 +16,7 @@ import { JOIN_USAGE, joinCommand } from './commands/join.ts'
 import { PACK_USAGE, packCommand } from './commands/pack.ts'
 import { SERVE_USAGE, serveCommand } from './commands/serve.ts'
 import { SOLVE_USAGE, solveCommand } from './commands/solve.ts'
+import { SOUND_USAGE, soundCommand } from './commands/sound.ts'
 import { STILL_USAGE, stillCommand } from './commands/still.ts'
 import { TRANSFER_USAGE, transferCommand } from './commands/transfer.ts'
 import { VALIDATE_USAGE, validateCommand } from './commands/validate.ts'
@@ -46,6 +47,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   agreed: { usage: AGREED_USAGE, run: agreedCommand },
   film: { usage: FILM_USAGE, run: filmCommand },
   inspection: { usage: INSPECTION_USAGE, run: inspectionCommand },
+  sound: { usage: SOUND_USAGE, run: soundCommand },
   solve: { usage: SOLVE_USAGE, run: solveCommand },
   serve: { usage: SERVE_USAGE, run: serveCommand },
 }
