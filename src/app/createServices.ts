@@ -15,12 +15,16 @@ import {
   pickAnswerFiles,
   pickJobFile,
   pickReelFiles,
+  pickSoundFile,
   pickStillFile,
   saveFile,
   saveTextFile,
 } from './files.ts'
 import { createFlashDesk } from './flashDesk.ts'
 import { createFrameDesk } from './frameDesk.ts'
+import { createGuideDesk } from './guideDesk.ts'
+import { startGuidePlayer } from './guidePlayer.ts'
+import { createGuideSound } from './guideSound.ts'
 import { createHandOverDesk } from './handOver.ts'
 import { createHeldDesk } from './heldDesk.ts'
 import { createImportDesk } from './importDesk.ts'
@@ -82,6 +86,8 @@ export const createServices = (store: AppStore): Services => {
   startChecker(store, workers, censuses)
   leaveWhenStale(store)
   startDecidedFeed(store)
+  const guideSound = createGuideSound()
+  startGuidePlayer(store, guideSound)
   kernelHere().then(
     ({ isReference }) => store.setState({ isReference }),
     (error) => tellError(store, error),
@@ -153,6 +159,7 @@ export const createServices = (store: AppStore): Services => {
     transfer: createTransferDesk(store, workers, media.scanFiles),
     flashes: createFlashDesk(store, workers),
     lineUp: createLineUpDesk(store, pickJobFile, save),
+    guide: createGuideDesk(store, workers, guideSound, pickSoundFile),
     review: createReviewDesk(store, workers, saveFile, pickAnswerFiles),
     saveReport: createReportSaving(store, workers, saveFile, today),
     saveInspection: createInspectionSaving(store, workers, saveFile, today),

@@ -71,6 +71,10 @@ export const pickListFiles = (): Promise<readonly File[]> => fromInput(true, LIS
 export const pickAnswerFiles = (): Promise<readonly File[]> =>
   fromInput(true, '.json,.txt,application/json,text/plain')
 
+/** Asks for a sound file; a video gives its sound. */
+export const pickSoundFile = async (): Promise<File | undefined> =>
+  (await fromInput(false, 'audio/*,video/*,.wav,.flac,.mp3,.m4a,.ogg,.opus,.mov,.mp4,.mkv'))[0]
+
 /** Asks for a process list. */
 export const pickProcessFile = async (): Promise<File | undefined> =>
   (await fromInput(false, '.clf,.xml'))[0]

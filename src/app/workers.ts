@@ -2,8 +2,9 @@ import type { FromPreview, PreviewPort, ToPreview } from '../render/previewMessa
 import type { HandOverCalls } from '../work/handOverCalls.ts'
 import type { InstrumentCalls } from '../work/instrumentCalls.ts'
 import type { ReelCalls } from '../work/reelCalls.ts'
-import { type Caller, createCaller } from '../work/rpc.ts'
+import { type Caller, type CallMap, createCaller } from '../work/rpc.ts'
 import type { SolveCalls } from '../work/solveCalls.ts'
+import type { SoundCalls } from '../work/soundCalls.ts'
 
 /** The workers of the app: each keeps the interactive side free of another kind of work. */
 export type Workers = {
@@ -20,6 +21,8 @@ export type Workers = {
   readonly solve: Caller<SolveCalls>
   /** Writes what is handed over; started when it is first asked for something. */
   readonly handOver: Caller<HandOverCalls>
+  /** Measures sound; started when it is first asked for something. */
+  readonly sound: Caller<SoundCalls>
 }
 
 const reelWorker = (name: string): Caller<ReelCalls> =>
@@ -28,18 +31,22 @@ const reelWorker = (name: string): Caller<ReelCalls> =>
   )
 
 /** A worker that is started by its first call. */
-const handOverWorker = (): Caller<HandOverCalls> => {
-  let started: Caller<HandOverCalls> | undefined
+const whenCalled = <Calls extends CallMap>(start: () => Worker): Caller<Calls> => {
+  let started: Caller<Calls> | undefined
   return (name, args, options) => {
-    started ??= createCaller<HandOverCalls>(
-      new Worker(new URL('./worker/handOverWorker.ts', import.meta.url), {
-        type: 'module',
-        name: 'hand-over',
-      }),
-    )
+    started ??= createCaller<Calls>(start())
     return started(name, args, options)
   }
 }
+
+const handOverWorker = (): Worker =>
+  new Worker(new URL('./worker/handOverWorker.ts', import.meta.url), {
+    type: 'module',
+    name: 'hand-over',
+  })
+
+const soundWorker = (): Worker =>
+  new Worker(new URL('./worker/soundWorker.ts', import.meta.url), { type: 'module', name: 'sound' })
 
 export const startWorkers = (): Workers => ({
   screen: reelWorker('screen'),
@@ -61,5 +68,6 @@ export const startWorkers = (): Workers => ({
       name: 'solve',
     }),
   ),
-  handOver: handOverWorker(),
+  handOver: whenCalled<HandOverCalls>(handOverWorker),
+  sound: whenCalled<SoundCalls>(soundWorker),
 })

@@ -14,6 +14,7 @@ import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 import { type Agreeing, INITIAL_AGREEING } from './agreeing.ts'
 import type { Clipboard } from './clipboard.ts'
 import { type FlashWatch, INITIAL_FLASH_WATCH } from './flashWatch.ts'
+import { type Guiding, INITIAL_GUIDING } from './guiding.ts'
 import type { Importing } from './importing.ts'
 import { INITIAL_INSTRUMENTS, type InstrumentSettings } from './instrumentSettings.ts'
 import { INITIAL_LEDGER, type LedgerView } from './ledgerView.ts'
@@ -136,6 +137,7 @@ export type AppState = {
   readonly flashWatch: FlashWatch
   readonly agreeing: Agreeing
   readonly liningUp: LiningUp
+  readonly guiding: Guiding
   /** What is being dragged or nudged now; pictures are drawn coarsely until it rests. */
   readonly gesture: string | undefined
   /** Cues that have been under the line on this computer. */
@@ -189,6 +191,7 @@ export const INITIAL_STATE: AppState = {
   flashWatch: INITIAL_FLASH_WATCH,
   agreeing: INITIAL_AGREEING,
   liningUp: INITIAL_LINING_UP,
+  guiding: INITIAL_GUIDING,
   gesture: undefined,
   looked: new Set(),
   looks: NO_LOOKS,

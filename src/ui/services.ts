@@ -151,6 +151,13 @@ export type ReviewDesk = {
   readonly leave: () => void
 }
 
+/** The guide track of the reel on screen; see `Guiding` in the store. */
+export type GuideDesk = {
+  /** Asks for a sound file, puts it beside the reel, and measures it. */
+  readonly open: () => Promise<void>
+  readonly takeOut: () => void
+}
+
 /** Readings and controls of a line-up as a file (docs/readings.md). */
 export type ReadingsDesk = {
   readonly open: () => Promise<void>
@@ -206,6 +213,7 @@ export type Services = {
   readonly transfer: TransferDesk
   readonly flashes: FlashDesk
   readonly review: ReviewDesk
+  readonly guide: GuideDesk
   /** Readings of a line-up, as a file. */
   readonly lineUp: ReadingsDesk
   /** Saves the report of the reel; resolves once that is done, refused or stopped. */

@@ -17,6 +17,14 @@ const soundText = ({ particulars: { sound, soundAhead } }: Reel): string => {
   return `${FILM_WORDS.sound[sound]}, ${where} its picture as measured on the film`
 }
 
+const guideRow = (reel: Reel): readonly (readonly [string, HtmlPart])[] => {
+  const { guide } = reel
+  if (!guide) return []
+  const { name, madeFor, mark } = guide
+  const words = `, made for ${speedWords(madeFor)} frames a second; what is heard at ${numberText(mark.seconds)} s belongs to ${timecodeOf(reel, mark.frame)}`
+  return [['Guide track', html`${written(name)}${words}`]]
+}
+
 const orNone = (words: string): HtmlPart => (words === '' ? 'none noted' : written(words))
 
 const percent = (part: number): string => `${numberText(Number((100 * part).toFixed(3)))} %`
@@ -37,6 +45,7 @@ const filmTerms = (reel: Reel): Html => {
     ['Sound', soundText(reel)],
     ['Made for', film.speed === null ? 'not known' : `${speedWords(film.speed)} frames a second`],
     ['Aspect', film.aspect === null ? 'not known' : `${numberText(film.aspect)} : 1`],
+    ...guideRow(reel),
     ['Leader', orNone(film.leader)],
     ['Edge numbers', orNone(film.edgeNumbers)],
     ['Notes', orNone(film.notes)],

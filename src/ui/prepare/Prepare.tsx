@@ -19,6 +19,7 @@ import { STRINGS } from '../strings.ts'
 import { BaseSection } from './BaseSection.tsx'
 import { FilmArithmetic } from './FilmArithmetic.tsx'
 import { FilmSection } from './FilmSection.tsx'
+import { GuideSection } from './GuideSection.tsx'
 import { ToleranceSection } from './ToleranceSection.tsx'
 
 const GAUGES = Object.entries(GAUGE_WORDS).map(([id, label]) => ({ id, label }))
@@ -138,6 +139,7 @@ export const Prepare = () => {
       </div>
       <div className="prepare-column">
         <BaseSection reel={reel} />
+        <GuideSection reel={reel} />
       </div>
     </main>
   )
