@@ -4,6 +4,7 @@ import { fail, ok, type Result } from '../core/base/result.ts'
 import { MediaError } from '../media/mediaError.ts'
 import { AGREED_USAGE, agreedCommand } from './commands/agreed.ts'
 import { ANSWER_USAGE, answerCommand } from './commands/answer.ts'
+import { CHART_USAGE, chartCommand } from './commands/chart.ts'
 import { CHECK_USAGE, checkCommand } from './commands/check.ts'
 import { CUES_USAGE, cuesCommand } from './commands/cues.ts'
 import { EXPORT_USAGE, exportCommand } from './commands/exportList.ts'
@@ -48,6 +49,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   film: { usage: FILM_USAGE, run: filmCommand },
   inspection: { usage: INSPECTION_USAGE, run: inspectionCommand },
   sound: { usage: SOUND_USAGE, run: soundCommand },
+  chart: { usage: CHART_USAGE, run: chartCommand },
   solve: { usage: SOLVE_USAGE, run: solveCommand },
   serve: { usage: SERVE_USAGE, run: serveCommand },
 }
