@@ -8,11 +8,13 @@ import type { Services } from '../ui/services.ts'
 import { startAutosave } from './autosave.ts'
 import { pickBaseList } from './baseListDesk.ts'
 import { createCensusDesk } from './censusDesk.ts'
+import { createChartDesk } from './chartDesk.ts'
 import { startChecker } from './checker.ts'
 import { startControlSurfaces } from './controlSurfaces.ts'
 import { startDecidedFeed } from './decidedFeed.ts'
 import {
   pickAnswerFiles,
+  pickChartFile,
   pickJobFile,
   pickReelFiles,
   pickSoundFile,
@@ -159,6 +161,7 @@ export const createServices = (store: AppStore): Services => {
     transfer: createTransferDesk(store, workers, media.scanFiles),
     flashes: createFlashDesk(store, workers),
     lineUp: createLineUpDesk(store, pickJobFile, save),
+    chart: createChartDesk(store, workers, pickChartFile, readStillFile),
     guide: createGuideDesk(store, workers, guideSound, pickSoundFile),
     review: createReviewDesk(store, workers, saveFile, pickAnswerFiles),
     saveReport: createReportSaving(store, workers, saveFile, today),

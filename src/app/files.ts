@@ -54,6 +54,10 @@ export const pickReelFiles = (): Promise<readonly File[]> => fromInput(true, REE
 export const pickStillFile = async (): Promise<File | undefined> =>
   (await fromInput(false, '.dpx,.png,.tif,.tiff,image/png,image/tiff'))[0]
 
+/** Asks for a picture of a chart, or levels along a line. */
+export const pickChartFile = async (): Promise<File | undefined> =>
+  (await fromInput(false, '.dpx,.png,.tif,.tiff,.csv,.tsv,.txt,image/png,image/tiff,text/csv'))[0]
+
 /** Asks for a job file. */
 export const pickJobFile = async (): Promise<File | undefined> =>
   (await fromInput(false, '.json,application/json'))[0]

@@ -12,6 +12,7 @@ import type { Rate } from '../core/time/rate.ts'
 import type { PictureLevels } from '../core/tolerance/pictureLevels.ts'
 import type { ToleranceProfile } from '../core/tolerance/profile.ts'
 import { type Agreeing, INITIAL_AGREEING } from './agreeing.ts'
+import { type Charting, INITIAL_CHARTING } from './charting.ts'
 import type { Clipboard } from './clipboard.ts'
 import { type FlashWatch, INITIAL_FLASH_WATCH } from './flashWatch.ts'
 import { type Guiding, INITIAL_GUIDING } from './guiding.ts'
@@ -138,6 +139,7 @@ export type AppState = {
   readonly agreeing: Agreeing
   readonly liningUp: LiningUp
   readonly guiding: Guiding
+  readonly charting: Charting
   /** What is being dragged or nudged now; pictures are drawn coarsely until it rests. */
   readonly gesture: string | undefined
   /** Cues that have been under the line on this computer. */
@@ -192,6 +194,7 @@ export const INITIAL_STATE: AppState = {
   agreeing: INITIAL_AGREEING,
   liningUp: INITIAL_LINING_UP,
   guiding: INITIAL_GUIDING,
+  charting: INITIAL_CHARTING,
   gesture: undefined,
   looked: new Set(),
   looks: NO_LOOKS,

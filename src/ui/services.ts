@@ -158,6 +158,13 @@ export type GuideDesk = {
   readonly takeOut: () => void
 }
 
+/** Pictures of charts and line profiles at the line-up; see `Charting` in the store. */
+export type ChartDesk = {
+  readonly open: () => Promise<void>
+  /** Measures what is chosen in what is marked out. */
+  readonly measure: () => Promise<void>
+}
+
 /** Readings and controls of a line-up as a file (docs/readings.md). */
 export type ReadingsDesk = {
   readonly open: () => Promise<void>
@@ -214,6 +221,7 @@ export type Services = {
   readonly flashes: FlashDesk
   readonly review: ReviewDesk
   readonly guide: GuideDesk
+  readonly chart: ChartDesk
   /** Readings of a line-up, as a file. */
   readonly lineUp: ReadingsDesk
   /** Saves the report of the reel; resolves once that is done, refused or stopped. */

@@ -1,8 +1,11 @@
 import type { Result } from '../core/base/result.ts'
 import type { CensusData } from '../core/census/censusData.ts'
 import type { WeightedColours } from '../core/census/weightedColours.ts'
+import type { ChartKind, Measured, NamedProfile } from '../core/chart/measureChart.ts'
+import type { Region } from '../core/chart/region.ts'
 import type { Grade } from '../core/colour/grade.ts'
 import type { Triple } from '../core/colour/triple.ts'
+import type { AfterglowWish } from '../core/lineup/afterglow.ts'
 import type { Framing } from '../core/picture/framing.ts'
 import type { Coding, Planes } from '../core/picture/planes.ts'
 import type { BroughtInside } from '../core/solve/bringInside.ts'
@@ -22,6 +25,9 @@ export type FrameOfColours = {
 export type ColoursOf =
   | { readonly kind: 'census'; readonly census: CensusData }
   | { readonly kind: 'frame'; readonly frame: FrameOfColours }
+
+/** A picture of a chart, and how it is coded. */
+export type ChartPicture = { readonly planes: Planes; readonly coding: Coding }
 
 type Call<Args, Answer> = {
   readonly args: Args
@@ -61,5 +67,20 @@ export type SolveCalls = {
       readonly bestKept: number
     },
     Result<RestoredDye>
+  >
+  /** A picture of a chart as a `data:` address, in its own size. */
+  readonly chartPicture: Call<ChartPicture, string>
+  readonly chart: Call<
+    ChartPicture & {
+      readonly kind: ChartKind
+      readonly regions: readonly Region[]
+      readonly wish: AfterglowWish
+    },
+    Result<readonly Measured[]>
+  >
+  /** The streak in captured line profiles. */
+  readonly streak: Call<
+    { readonly profiles: readonly NamedProfile[]; readonly wish: AfterglowWish },
+    Result<readonly Measured[]>
   >
 }

@@ -1,10 +1,14 @@
 import { frameColours, gradedColours } from '../core/census/frameColours.ts'
 import { type WeightedColours, weightedColours } from '../core/census/weightedColours.ts'
+import { measureChart, measureProfiles } from '../core/chart/measureChart.ts'
+import { decodePlanes } from '../core/picture/decodePlanes.ts'
 import { bringInside } from '../core/solve/bringInside.ts'
 import { matchTo } from '../core/solve/matchTo.ts'
 import { neutralHere } from '../core/solve/neutralHere.ts'
 import { restoreDye } from '../core/solve/restoreDye.ts'
 import type { Kernel } from '../kernel/kernel.ts'
+import { jpegAddress } from '../media/jpegAddress.ts'
+import { makeStill } from './makeStill.ts'
 import type { Handlers } from './rpc.ts'
 import type { ColoursOf, SolveCalls } from './solveCalls.ts'
 
@@ -34,4 +38,11 @@ export const solveHandlers = (loadKernel: () => Promise<Kernel>): Handlers<Solve
     }),
   frameColours: ({ planes, coding, framing }) => frameColours(planes, coding, framing),
   restoreDye,
+  chartPicture: ({ planes, coding }) => {
+    const still = makeStill(planes, coding, planes.width, planes.height)
+    return jpegAddress(still, coding.matrix)
+  },
+  chart: ({ planes, coding, kind, regions, wish }) =>
+    measureChart(decodePlanes(planes, coding), kind, regions, wish),
+  streak: ({ profiles, wish }) => measureProfiles(profiles, wish),
 })

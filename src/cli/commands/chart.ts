@@ -6,8 +6,8 @@ import {
   type Measured,
   measureChart,
   measuredText,
+  measureProfiles,
   REGIONS_OF,
-  streakRows,
 } from '../../core/chart/measureChart.ts'
 import type { Region } from '../../core/chart/region.ts'
 import { PRINT_BASE } from '../../core/film/filmBase.ts'
@@ -52,13 +52,7 @@ const fromProfile = async (
   if (!text.ok) return text
   const profiles = ofFile(readProfile(text.value), path)
   if (!profiles.ok) return profiles
-  const rows: Measured[] = []
-  for (const { name, unit, ...profile } of profiles.value) {
-    const found = ofFile(streakRows(name, profile, unit, wish), path)
-    if (!found.ok) return found
-    rows.push(...found.value)
-  }
-  return ok(rows)
+  return ofFile(measureProfiles(profiles.value, wish), path)
 }
 
 const fromPicture = async (

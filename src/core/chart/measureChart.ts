@@ -33,6 +33,13 @@ const row = (what: string, value: number, unit: string, decimals: number): Measu
 /** Pixels a side of a region, at least. */
 const LEAST_SIDE = 8
 
+/** Levels along a line, as captured: one channel of it. */
+export type NamedProfile = LineProfile & {
+  readonly name: string
+  /** Of its places, as the first row names it. */
+  readonly unit: string
+}
+
 const CHANNELS: readonly { readonly channel: Channel; readonly name: string }[] = [
   { channel: 'r', name: 'Red' },
   { channel: 'g', name: 'Green' },
@@ -115,7 +122,7 @@ const geometry = (picture: RgbPicture, regions: readonly Region[]): Result<reado
 }
 
 /** What the afterglow of one channel comes to; `unit` is that of its places. */
-export const streakRows = (
+const streakRows = (
   name: string,
   profile: LineProfile,
   unit: string,
@@ -148,10 +155,21 @@ const streak = (
   region: Region,
   wish: AfterglowWish,
 ): Result<readonly Measured[]> => {
-  const rows: Measured[] = []
-  for (const { channel, name } of CHANNELS) {
+  const profiles = CHANNELS.map(({ channel, name }) => {
     const y = [...columnMeans(regionValues(picture, region, channel))]
-    const found = streakRows(name, { x: y.map((_, i) => i), y }, 'pixels', wish)
+    return { name, unit: 'pixels', x: y.map((_, i) => i), y }
+  })
+  return measureProfiles(profiles, wish)
+}
+
+/** The streak in each of captured line profiles. */
+export const measureProfiles = (
+  profiles: readonly NamedProfile[],
+  wish: AfterglowWish,
+): Result<readonly Measured[]> => {
+  const rows: Measured[] = []
+  for (const { name, unit, ...profile } of profiles) {
+    const found = streakRows(name, profile, unit, wish)
     if (!found.ok) return found
     rows.push(...found.value)
   }

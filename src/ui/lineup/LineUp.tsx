@@ -3,6 +3,7 @@ import { beginSheet } from '../../store/liningUp.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { Choice } from '../parts/Choice.tsx'
 import { AdviceCard } from './AdviceCard.tsx'
+import { ChartCard } from './ChartCard.tsx'
 import { ControlsTable } from './ControlsTable.tsx'
 import { LogCard } from './LogCard.tsx'
 import { ReadingsTable } from './ReadingsTable.tsx'
@@ -15,6 +16,7 @@ export const LineUp = () => (
     <div className="line-up-tables">
       <ControlsTable />
       <ReadingsTable />
+      <ChartCard />
     </div>
     <div className="line-up-side">
       <AdviceCard />

@@ -1,14 +1,7 @@
 import { type CsvSeparator, parseCsv } from '../../base/csv.ts'
 import { problem } from '../../base/problem.ts'
 import { fail, ok, type Result } from '../../base/result.ts'
-import type { LineProfile } from '../../lineup/afterglow.ts'
-
-/** Levels along a line, as captured, one channel after another. */
-export type NamedProfile = LineProfile & {
-  readonly name: string
-  /** Of its places, as the first row names it. */
-  readonly unit: string
-}
+import type { NamedProfile } from '../../chart/measureChart.ts'
 
 const MOST_ROWS = 100_000
 const SEPARATORS: readonly CsvSeparator[] = [',', ';', '\t']
