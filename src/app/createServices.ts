@@ -34,6 +34,7 @@ import { createInspectionSaving } from './inspectionSaving.ts'
 import { createInstrumentDesk } from './instrumentDesk.ts'
 import { jobFileName } from './jobFileName.ts'
 import { createLineUpDesk } from './lineUpDesk.ts'
+import { createMachineDesk } from './machineDesk.ts'
 import { createMediaDesk } from './mediaDesk.ts'
 import { createPlayer } from './player.ts'
 import { createPreviewDesk } from './previewDesk.ts'
@@ -161,6 +162,7 @@ export const createServices = (store: AppStore): Services => {
     transfer: createTransferDesk(store, workers, media.scanFiles),
     flashes: createFlashDesk(store, workers),
     lineUp: createLineUpDesk(store, pickJobFile, save),
+    machines: createMachineDesk(store, pickJobFile, save),
     chart: createChartDesk(store, workers, pickChartFile, readStillFile),
     guide: createGuideDesk(store, workers, guideSound, pickSoundFile),
     review: createReviewDesk(store, workers, saveFile, pickAnswerFiles),

@@ -22,6 +22,7 @@ import { createAppStore } from '../store/appStore.ts'
 import { AppView } from '../ui/AppView.tsx'
 import { createServices } from './createServices.ts'
 import { keepLineUp } from './lineUpDesk.ts'
+import { keepMachineLog } from './machineDesk.ts'
 import { keepPreferences } from './preferencesDesk.ts'
 
 const root = document.getElementById('root')
@@ -29,4 +30,5 @@ if (!root) throw new Error('Bug: the page has no root element')
 const store = createAppStore()
 keepPreferences(store, () => localStorage)
 keepLineUp(store, () => localStorage)
+keepMachineLog(store, () => localStorage)
 createRoot(root).render(<AppView app={{ store, services: createServices(store) }} />)

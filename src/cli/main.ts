@@ -14,6 +14,7 @@ import { GRADE_USAGE, gradeColourCommand } from './commands/gradeColour.ts'
 import { IMPORT_USAGE, importCommand } from './commands/importFiles.ts'
 import { INSPECTION_USAGE, inspectionCommand } from './commands/inspection.ts'
 import { JOIN_USAGE, joinCommand } from './commands/join.ts'
+import { MACHINE_USAGE, machineCommand } from './commands/machine.ts'
 import { PACK_USAGE, packCommand } from './commands/pack.ts'
 import { SERVE_USAGE, serveCommand } from './commands/serve.ts'
 import { SOLVE_USAGE, solveCommand } from './commands/solve.ts'
@@ -50,6 +51,7 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   inspection: { usage: INSPECTION_USAGE, run: inspectionCommand },
   sound: { usage: SOUND_USAGE, run: soundCommand },
   chart: { usage: CHART_USAGE, run: chartCommand },
+  machine: { usage: MACHINE_USAGE, run: machineCommand },
   solve: { usage: SOLVE_USAGE, run: solveCommand },
   serve: { usage: SERVE_USAGE, run: serveCommand },
 }

@@ -10,6 +10,8 @@ export type LiningUp = {
   /** How controls stand and what is read now, not written down yet; undefined: not said. */
   readonly settings: readonly (number | undefined)[]
   readonly values: readonly (number | undefined)[]
+  /** Points in the film path that were cleaned. */
+  readonly cleaned: readonly string[]
 }
 
 const begunWith = ({ id, controls, readings }: LineUpSheet): LiningUp => ({
@@ -17,6 +19,7 @@ const begunWith = ({ id, controls, readings }: LineUpSheet): LiningUp => ({
   adjustment: { controls, readings, log: [] },
   settings: controls.map(() => undefined),
   values: readings.map(() => undefined),
+  cleaned: [],
 })
 
 const [FIRST] = LINE_UP_SHEETS
@@ -30,7 +33,8 @@ const setLiningUp = (store: AppStore, change: Partial<LiningUp>): void =>
 /** Begins anew from a sheet. */
 export const beginSheet = (store: AppStore, id: string): void => {
   const sheet = LINE_UP_SHEETS.find((each) => each.id === id)
-  if (sheet) store.setState({ liningUp: begunWith(sheet) })
+  const { cleaned } = store.getState().liningUp
+  if (sheet) store.setState({ liningUp: { ...begunWith(sheet), cleaned } })
 }
 
 /** Goes on with an adjustment that was kept in a file, as its last entry has it. */
@@ -120,6 +124,28 @@ export const sayIsRead = (store: AppStore, at: number, value: number | undefined
 export const takeSettings = (store: AppStore, settings: readonly number[]): void => {
   const { adjustment } = store.getState().liningUp
   setLiningUp(store, { settings, values: adjustment.readings.map(() => undefined) })
+}
+
+/** Says that a point in the film path is clean, or that it is not. */
+export const sayIsClean = (store: AppStore, point: string, isClean: boolean): void => {
+  const others = store.getState().liningUp.cleaned.filter((each) => each !== point)
+  setLiningUp(store, { cleaned: isClean ? [...others, point] : others })
+}
+
+/** What was cleaned is in the log now: the next entry is not about it. */
+export const sayIsLogged = (store: AppStore): void => setLiningUp(store, { cleaned: [] })
+
+/** Puts settings that were good before where it is said how controls stand, by their names. */
+export const recallSettings = (
+  store: AppStore,
+  good: readonly { readonly name: string; readonly value: number }[],
+): void => {
+  const { adjustment, settings } = store.getState().liningUp
+  const byName = new Map(good.map(({ name, value }) => [name, value]))
+  setLiningUp(store, {
+    settings: adjustment.controls.map(({ name }, j) => byName.get(name) ?? settings[j]),
+    values: adjustment.readings.map(() => undefined),
+  })
 }
 
 const areSaid = (numbers: readonly (number | undefined)[]): numbers is readonly number[] =>

@@ -21,6 +21,7 @@ import { INITIAL_INSTRUMENTS, type InstrumentSettings } from './instrumentSettin
 import { INITIAL_LEDGER, type LedgerView } from './ledgerView.ts'
 import { INITIAL_LINING_UP, type LiningUp } from './liningUp.ts'
 import { type LookBook, NO_LOOKS } from './lookBook.ts'
+import { INITIAL_MACHINE_HISTORY, type MachineHistory } from './machineHistory.ts'
 import { INITIAL_POINTING, type Pointing } from './pointing.ts'
 import { INITIAL_PREFERENCES, type Preferences } from './preferences.ts'
 import type { ProcessOffer } from './processOffer.ts'
@@ -140,6 +141,7 @@ export type AppState = {
   readonly liningUp: LiningUp
   readonly guiding: Guiding
   readonly charting: Charting
+  readonly machineHistory: MachineHistory
   /** What is being dragged or nudged now; pictures are drawn coarsely until it rests. */
   readonly gesture: string | undefined
   /** Cues that have been under the line on this computer. */
@@ -195,6 +197,7 @@ export const INITIAL_STATE: AppState = {
   liningUp: INITIAL_LINING_UP,
   guiding: INITIAL_GUIDING,
   charting: INITIAL_CHARTING,
+  machineHistory: INITIAL_MACHINE_HISTORY,
   gesture: undefined,
   looked: new Set(),
   looks: NO_LOOKS,
@@ -216,6 +219,8 @@ export const keptBetweenJobs = (state: AppState) => ({
   isReference: state.isReference,
   preferences: state.preferences,
   liningUp: state.liningUp,
+  machineHistory: state.machineHistory,
+  charting: state.charting,
   surface: state.surface,
   instruments: state.instruments,
   carriedParts: state.carriedParts,

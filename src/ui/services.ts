@@ -158,6 +158,12 @@ export type GuideDesk = {
   readonly takeOut: () => void
 }
 
+/** Line-ups of machines as a file (docs/readings.md). */
+export type MachineDesk = {
+  readonly open: () => Promise<void>
+  readonly save: () => Promise<void>
+}
+
 /** Pictures of charts and line profiles at the line-up; see `Charting` in the store. */
 export type ChartDesk = {
   readonly open: () => Promise<void>
@@ -222,6 +228,8 @@ export type Services = {
   readonly review: ReviewDesk
   readonly guide: GuideDesk
   readonly chart: ChartDesk
+  /** The history of machines, as a file. */
+  readonly machines: MachineDesk
   /** Readings of a line-up, as a file. */
   readonly lineUp: ReadingsDesk
   /** Saves the report of the reel; resolves once that is done, refused or stopped. */

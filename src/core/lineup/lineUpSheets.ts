@@ -35,6 +35,14 @@ const BALANCE = [
   reading('Blue less green', 'mV', 0, 3),
 ] as const
 
+const TUBE_PRACTICE =
+  'Common practice, no published source: 150 µA for positive film, up to 250 µA for negative and small gauges and never above; tube voltage about 25 kV. The maker’s manual comes first.'
+
+const OURS = 'Limits of our own, to be changed to the house’s.'
+
+const COLOURS = ['Red', 'Green', 'Blue'] as const
+const CORRECTORS = ['short', 'middle', 'long'] as const
+
 const gains = (names: readonly string[]) =>
   names.map((name) => control(`${name} gain`, '%', 0, 100))
 
@@ -56,6 +64,84 @@ export const LINE_UP_SHEETS: readonly LineUpSheet[] = [
     source: PRACTICE,
   },
   {
+    id: 'tube-positive',
+    title: 'Tube: beam and voltage, positive film',
+    kind: 'tube',
+    controls: [control('Beam control', '%', 0, 100), control('Voltage control', '%', 0, 100)],
+    readings: [
+      { ...reading('Beam current', 'µA', 150, 10), high: 160 },
+      reading('Tube voltage', 'kV', 25, 0.5),
+    ],
+    source: TUBE_PRACTICE,
+  },
+  {
+    id: 'tube-negative',
+    title: 'Tube: beam and voltage, negative and small gauges',
+    kind: 'tube',
+    controls: [control('Beam control', '%', 0, 100), control('Voltage control', '%', 0, 100)],
+    readings: [
+      { ...reading('Beam current', 'µA', 200, 50), low: 150, high: 250 },
+      reading('Tube voltage', 'kV', 25, 0.5),
+    ],
+    source: TUBE_PRACTICE,
+  },
+  {
+    id: 'black',
+    title: 'Black level',
+    kind: undefined,
+    controls: COLOURS.map((name) => control(`${name} lift`, '%', -20, 20)),
+    readings: COLOURS.map((name) => reading(`${name}, gate closed`, 'mV', 0, 3)),
+    source: OURS,
+  },
+  {
+    id: 'focus',
+    title: 'Focus, by fine lines',
+    kind: undefined,
+    controls: [control('Focus', '', 0, 100)],
+    readings: ['middle', 'left', 'right'].map((place) => ({
+      ...reading(`Fine lines, ${place}`, '%', 95, 5),
+      ...{ low: 80, high: 110 },
+    })),
+    source: `${OURS} Of lines from black to peak white, as the chart is measured.`,
+  },
+  {
+    id: 'geometry',
+    title: 'Geometry, standing and running',
+    kind: undefined,
+    controls: [
+      ...['Height', 'Width'].map((name) => control(name, '%', 0, 100)),
+      ...['Position across', 'Position down'].map((name) => control(name, '%', -50, 50)),
+    ],
+    readings: ['standing', 'running'].flatMap((how) => [
+      reading(`Height, ${how}`, '%', 100, 0.5),
+      reading(`Width, ${how}`, '%', 100, 0.5),
+      reading(`Across, ${how}`, '%', 0, 0.5),
+      reading(`Down, ${how}`, '%', 0, 0.5),
+    ]),
+    source: `${OURS} In parts of the aperture that is scanned.`,
+  },
+  {
+    id: 'afterglow',
+    title: 'Afterglow correctors',
+    kind: 'tube',
+    controls: COLOURS.flatMap((name) =>
+      CORRECTORS.map((each) => control(`${name}, ${each} corrector`, '%', 0, 100)),
+    ),
+    readings: COLOURS.flatMap((name) =>
+      CORRECTORS.map((each) => reading(`${name} streak, ${each}`, '%', 0, 0.5)),
+    ),
+    source: `${OURS} In parts of the step from white to black, near the edge, farther and far from it.`,
+  },
+  {
+    id: 'sound',
+    title: 'Sound level and response',
+    kind: undefined,
+    controls: [control('Level', 'dB', -20, 20), control('Treble', 'dB', -12, 12)],
+    readings: [reading('1 kHz', 'dB', 0, 1), reading('5 kHz less 1 kHz', 'dB', 0, 3)],
+    source:
+      'Optical sound near zero level: common practice, no published source. How far readings may lie from that is ours.',
+  },
+  {
     id: 'own',
     title: 'A sheet of your own',
     kind: undefined,
@@ -63,6 +149,16 @@ export const LINE_UP_SHEETS: readonly LineUpSheet[] = [
     readings: [reading('Reading 1', '', 0, 1)],
     source: 'Yours.',
   },
+]
+
+/** Where dust and wear sit in a film path: common practice, no published source. */
+export const CLEANING_POINTS: readonly string[] = [
+  'gate and skids',
+  'rollers',
+  'sprockets or capstan',
+  'lens and aperture',
+  'tacky cleaning rollers',
+  'sound head',
 ]
 
 const ALWAYS =

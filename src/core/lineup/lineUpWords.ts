@@ -6,6 +6,7 @@ export const lineUpWords = (
   { controls, readings, log }: Adjustment,
   title: string,
   reason: string,
+  cleaned: readonly string[] = [],
 ): string => {
   const last = log.at(-1)
   if (!last) return ''
@@ -18,6 +19,7 @@ export const lineUpWords = (
       `${name} ${withUnit(last.values[i] ?? 0, unit)}${outside.has(i) ? ` (outside ${withUnit(low, unit)} to ${withUnit(high, unit)})` : ''}`,
   )
   const parts = [`${title}. Set: ${set.join(', ')}.`, `Read: ${read.join(', ')}.`]
+  if (cleaned.length > 0) parts.push(`Cleaned: ${cleaned.join(', ')}.`)
   if (outside.size > 0) parts.push(`Left outside its limits because: ${reason.trim()}`)
   return parts.join(' ')
 }

@@ -1,10 +1,17 @@
-import { LINE_UP_CAUTIONS, LINE_UP_SHEETS } from '../../core/lineup/lineUpSheets.ts'
-import { beginSheet } from '../../store/liningUp.ts'
+import {
+  CLEANING_POINTS,
+  LINE_UP_CAUTIONS,
+  LINE_UP_SHEETS,
+} from '../../core/lineup/lineUpSheets.ts'
+import { beginSheet, sayIsClean } from '../../store/liningUp.ts'
 import { useApp, useAppState } from '../appContext.ts'
 import { Choice } from '../parts/Choice.tsx'
+import { TextField } from '../parts/TextField.tsx'
+import { Tick } from '../parts/Tick.tsx'
 import { AdviceCard } from './AdviceCard.tsx'
 import { ChartCard } from './ChartCard.tsx'
 import { ControlsTable } from './ControlsTable.tsx'
+import { HistoryCard } from './HistoryCard.tsx'
 import { LogCard } from './LogCard.tsx'
 import { ReadingsTable } from './ReadingsTable.tsx'
 
@@ -20,11 +27,44 @@ export const LineUp = () => (
     </div>
     <div className="line-up-side">
       <AdviceCard />
+      <CleaningCard />
       <LogCard />
+      <HistoryCard />
       <SheetCard />
     </div>
   </main>
 )
+
+/** Points in the film path, ticked as they are cleaned; they go into the log. */
+const CleaningCard = () => {
+  const { store } = useApp()
+  const cleaned = useAppState(({ liningUp }) => liningUp.cleaned)
+  const others = cleaned.filter((point) => !CLEANING_POINTS.includes(point))
+  return (
+    <section aria-label="Cleaning">
+      <h2>Cleaned in the film path</h2>
+      <div className="cleaning">
+        {[...CLEANING_POINTS, ...others].map((point) => (
+          <Tick
+            key={point}
+            isTicked={cleaned.includes(point)}
+            onTick={(isClean) => sayIsClean(store, point, isClean)}
+          >
+            {point}
+          </Tick>
+        ))}
+      </div>
+      <TextField
+        label="Another point"
+        value=""
+        onCommit={(point) => {
+          if (point.trim() !== '') sayIsClean(store, point.trim(), true)
+          return false
+        }}
+      />
+    </section>
+  )
+}
 
 const SheetCard = () => {
   const { store } = useApp()

@@ -3,7 +3,10 @@ import { logLineUp } from '../../core/job/commands/logLineUp.ts'
 import { readingsOutside } from '../../core/lineup/adjustment.ts'
 import { LINE_UP_SHEETS } from '../../core/lineup/lineUpSheets.ts'
 import { lineUpWords } from '../../core/lineup/lineUpWords.ts'
+import { machineEntry } from '../../core/lineup/machineLog.ts'
 import { perform } from '../../store/document.ts'
+import { sayIsLogged } from '../../store/liningUp.ts'
+import { addToHistory } from '../../store/machineHistory.ts'
 import { reelOf } from '../../store/queries.ts'
 import { useApp, useAppState } from '../appContext.ts'
 
@@ -12,7 +15,7 @@ export const LogCard = () => {
   const { store, services } = useApp()
   const id = useId()
   const [reason, setReason] = useState('')
-  const { adjustment, sheet } = useAppState(({ liningUp }) => liningUp)
+  const { adjustment, sheet, cleaned } = useAppState(({ liningUp }) => liningUp)
   const reel = useAppState(reelOf)
   const last = adjustment.log.at(-1)
   const outside = last ? readingsOutside(adjustment.readings, last.values) : []
@@ -20,8 +23,15 @@ export const LogCard = () => {
   const title = LINE_UP_SHEETS.find((each) => each.id === sheet)?.title ?? 'Line-up'
   const log = () => {
     if (!reel) return
-    const lineUp = { at: new Date().toISOString(), says: lineUpWords(adjustment, title, reason) }
-    if (perform(store, (job) => logLineUp(job, reel.id, lineUp))) setReason('')
+    const at = new Date().toISOString()
+    const says = lineUpWords(adjustment, title, reason, cleaned)
+    if (!perform(store, (job) => logLineUp(job, reel.id, { at, says }))) return
+    setReason('')
+    sayIsLogged(store)
+    const { machine } = store.getState().machineHistory
+    const particulars = { machine, gauge: reel.gauge, at, reason: mustSayWhy ? reason.trim() : '' }
+    const entry = machine === '' ? undefined : machineEntry(adjustment, particulars)
+    if (entry) addToHistory(store, entry)
   }
   return (
     <section aria-label="Log">

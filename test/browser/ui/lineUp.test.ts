@@ -103,3 +103,28 @@ it('shows the cautions of the scanner, and has nothing that axe objects to', asy
   })
   expect(found.violations.map(({ id }) => id)).toEqual([])
 })
+
+it('keeps the history of a named machine, plots it, and recalls the last good set', async () => {
+  const app = onScreen(LineUp)
+  const history = page.getByRole('region', { name: 'History' })
+  await history.getByLabelText('Machine, by the name you give it').fill('Orlop 2')
+  await userEvent.keyboard('{Enter}')
+  await expect.element(history).toHaveTextContent('No line-up of it with 16 mm is kept here yet.')
+  await fill({ 'Beam current is set to': 151, 'Red gain is set to': 50, 'Blue gain is set to': 55 })
+  await read([665, 0, 1])
+  await button('Write this down').click()
+  await page.getByText('rollers', { exact: true }).click()
+  await page.getByLabelText('Another point').fill('splice ramp')
+  await userEvent.keyboard('{Enter}')
+  await button('Log it for this reel').click()
+  expect(reelOf(app.store.getState())?.lineUps.at(-1)?.says).toContain(
+    'Cleaned: rollers, splice ramp.',
+  )
+  const { log } = app.store.getState().machineHistory
+  expect(log).toMatchObject([{ machine: 'Orlop 2', gauge: '16mm', reason: '' }])
+  await expect.element(history).toHaveTextContent('1 line-up with 16 mm')
+  await expect.element(history.getByRole('img', { name: 'Beam current: 151 µA' })).toBeVisible()
+  await fill({ 'Red gain is set to': 10 })
+  await button('Recall the last good set').click()
+  expect(app.store.getState().liningUp.settings).toEqual([151, 50, 55])
+})
